@@ -64,6 +64,7 @@ def build(settings: Settings) -> House:
             answers=Answers(workshop, children, store.looked_at),
             planner=planning.planner if settings.plans else None,
             door=None if settings.open_to_all else door,
+            helpers_door=door,
             found=store.found,
             hosts=settings.hosts,
             ways=settings.ways,

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from runboard.cards import qr
-from runboard.cards.measure import lines, width
+from runboard.cards.measure import beginning, lines, width
 from runboard.cards.model import ShelfLabel, Traveller
 from runboard.cards.row import SMALL, TEXT, TINY, Type
 
@@ -83,9 +83,8 @@ def _names(card: Traveller | ShelfLabel, below: str, due: str, orders: Sequence[
 
 
 def _beginning(text: str, room: float, points: float, bold: bool) -> tuple[str, ...]:
-    """A text in one line, its end left out where it is longer."""
-    found = lines(text, room, points, bold)
-    return found if len(found) < 2 else (f"{lines(text, room - width('…', points, bold), points, bold)[0]}…",)
+    """A text in one line at most."""
+    return (beginning(text, room, points, bold),) if text else ()
 
 
 def title_head(title: str, about: str, room: float) -> tuple[dict[str, Any], int]:

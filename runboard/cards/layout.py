@@ -3,15 +3,24 @@
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from types import MappingProxyType
-from typing import Any
 
 from runboard.cards.boxes import heads_of
+from runboard.cards.face import Face, Footing, Head, footing
 from runboard.cards.heading import next_head, tray_head
 from runboard.cards.measure import lines
-from runboard.cards.model import Card, CardOrder, Foot, JigLabel, PackingSlip, RunSheet, ShelfLabel, Traveller
+from runboard.cards.model import (
+    Card,
+    CardOrder,
+    JigLabel,
+    PackingSlip,
+    RunSheet,
+    ShelfLabel,
+    StationSheet,
+    Traveller,
+)
 from runboard.cards.pack import Again, Filled, fill
-from runboard.cards.row import SMALL, STRIP, TINY, Group, Row, Type, again_row, row, text_rows, title_row
+from runboard.cards.papers import PAPERS, Paper, Size
+from runboard.cards.row import STRIP, TINY, Group, again_row, row, text_rows, title_row
 from runboard.cards.rows_of_labels import (
     jig_groups,
     jig_head,
@@ -21,123 +30,12 @@ from runboard.cards.rows_of_labels import (
     slip_groups,
     slip_head,
 )
+from runboard.cards.rows_of_stations import station_again, station_groups, station_head, station_note
 from runboard.cards.rows_of_work import group_of
+from runboard.cards.sides import sides
 
-MARGIN = 5  # white on each side of a card, so that a cut a little off takes nothing
-DANGER = Type(8.5, 3.7)
-_HIGHEST = 22  # mm beside each other
-_FRAME = 2.2  # the danger line's frame and padding
 _HEADS = 4  # mm of the words over the boxes
-Head = tuple[dict[str, Any], int]
-
-
-# papers, in millimetres
-
-
-@dataclass(frozen=True)
-class Paper:
-    """A sheet, and how many cards of what size it takes, in rows from the top left."""
-
-    key: str
-    width: float
-    height: float
-    columns: int = 1
-    rows: int = 1
-
-    @property
-    def places(self) -> int:
-        return self.columns * self.rows
-
-    @property
-    def card(self) -> "Size":
-        return Size(self.width / self.columns, self.height / self.rows)
-
-    @property
-    def whole(self) -> "Size":
-        return Size(self.width, self.height)
-
-
-@dataclass(frozen=True)
-class Size:
-    """The size of one card. ``room`` is what its margins leave."""
-
-    width: float
-    height: float
-
-    @property
-    def room(self) -> tuple[float, float]:
-        return self.width - 2 * MARGIN, self.height - 2 * MARGIN
-
-
-PAPERS: Mapping[str, Paper] = MappingProxyType(
-    {
-        "a6": Paper("a6", 105, 148),
-        "4x6": Paper("4x6", 101.6, 152.4),
-        "a4": Paper("a4", 210, 297, 2, 2),
-        "letter": Paper("letter", 215.9, 279.4, 2, 2),
-    }
-)
-
-
-# one card as it is printed
-
-
-@dataclass(frozen=True)
-class Footing:
-    """The foot in lines, and its height in mm. ``stacked``: one above the other; ``tiny``: in the smallest type."""
-
-    bad: tuple[str, ...]
-    danger: tuple[str, ...]
-    print: tuple[str, ...]
-    stacked: bool
-    tiny: bool
-    height: int
-
-
-@dataclass(frozen=True)
-class Face:
-    """One printed card. ``head`` is what its macro is given, ``head_height`` in mm; ``left`` is the room for a pencil.
-    ``part`` of ``parts`` where one card does not hold it all. ``strip``: its rows leave the column of marks free.
-    ``whole`` faces take a sheet of their own."""
-
-    kind: str
-    size: Size
-    head: dict[str, Any]
-    head_height: int
-    rows: tuple[Row, ...]
-    foot: Footing
-    left: int
-    part: int = 1
-    parts: int = 1
-    strip: bool = False
-    whole: bool = False
-
-
-def footing(foot: Foot, room: float, bad: bool = True) -> Footing:
-    """The foot set in ``room`` mm of width. ``bad``: with what to do with a bad piece, beside the framed line or above
-    it, whichever is lower; small where names in them are long."""
-    print_ = lines(foot.print, room, TINY.points)
-    for small, danger in ((SMALL, DANGER), (TINY, TINY)):
-        half = (room / 2 - 1) if bad else room
-        beside = _set(foot, bad, half, half, small, danger)
-        above = _set(foot, bad, room, room, small, danger)
-        high = max(small.height(len(beside[0])), danger.height(len(beside[1])) + _FRAME)
-        stacked = small.height(len(above[0])) + danger.height(len(above[1])) + _FRAME + 0.5
-        if min(high, stacked) <= _HIGHEST:
-            break
-    said = above if stacked < high else beside
-    height = math.ceil(min(high, stacked) + TINY.height(len(print_)) + 1)
-    return Footing(*said, print_, stacked < high, danger is TINY, height)
-
-
-def _set(
-    foot: Foot, bad: bool, left: float, right: float, small: Type, danger: Type
-) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    said = lines(foot.bad, left, small.points) if bad else ()
-    return said, lines(foot.danger, right - 3, danger.points, bold=True)
-
-
-# an order
+_HIGH_FOOT = 40  # mm from which on what to do with a bad piece stands on the first side alone
 
 
 @dataclass(frozen=True)
@@ -166,7 +64,9 @@ def faces(card: Card, paper: Paper, words: Mapping[str, str]) -> tuple[Face, ...
     """One card on as many faces as it needs."""
     match card:
         case Traveller():
-            return _traveller(card, paper.card, words)
+            return _traveller(card, paper.card, words) if card.full else sides(card, paper.card, words)
+        case StationSheet():
+            return _station(card, paper, words)
         case JigLabel():
             return _jig(card, paper.card, words)
         case ShelfLabel():
@@ -203,13 +103,15 @@ def _of_tray(
     width, height = size.room
     foot = footing(card.foot, width, bad=kind == "tray")
     top = (row("heads", _HEADS, boxes=heads_of(words)),) if kind == "tray" else ()
-    free = int(height) - foot.height - sum(line.height for line in top)
+    below = footing(card.foot, width, bad=False) if foot.height > _HIGH_FOOT else foot
+    high_top = sum(line.height for line in top)
+    free, free_below = int(height) - foot.height - high_top, int(height) - below.height - high_top
 
     def further(part: int, parts: int) -> Head:
         return next_head(card.tray, part, parts, card.run, card.link.code, width)
 
     def filling(high: int) -> list[Filled]:
-        return fill(groups, free - first[1], free - high, _again(words, width - STRIP), notes=kind == "tray")
+        return fill(groups, free - first[1], free_below - high, _again(words, width - STRIP), notes=kind == "tray")
 
     # The head of a further card may need a line more where the cards have three digits.
     high = further(88, 88)[1]
@@ -222,9 +124,35 @@ def _of_tray(
         facts, head_height = first if part == 1 else (further(part, len(filled))[0], high)
         name = kind if part == 1 else "further"
         found.append(
-            Face(name, size, facts, head_height, (*top, *face.rows), foot, face.left, part, len(filled), kind == "tray")
+            Face(
+                name,
+                size,
+                facts,
+                head_height,
+                (*top, *face.rows),
+                foot if part == 1 else below,
+                face.left,
+                part,
+                len(filled),
+                kind == "tray",
+                said=f"{words['card']} {part}/{len(filled)}",
+            )
         )
     return tuple(found)
+
+
+def _station(card: StationSheet, paper: Paper, words: Mapping[str, str]) -> tuple[Face, ...]:
+    """On a sheet of its own where the paper is larger than a card."""
+    size = paper.whole
+    width, _ = size.room
+    foot = footing(card.foot, width, bad=False)
+    later = station_again(card, width), foot
+    groups = station_groups(card, width, words)
+    bare, told = (
+        _titled("station", station_head(card, width), some, foot, size, words, later)
+        for some in (groups, [*groups, station_note(card, width)])
+    )
+    return told if len(told) == len(bare) else bare
 
 
 def _jig(card: JigLabel, size: Size, words: Mapping[str, str]) -> tuple[Face, ...]:
@@ -250,29 +178,26 @@ def _run(card: RunSheet, paper: Paper, words: Mapping[str, str]) -> tuple[Face, 
 
 
 def _titled(
-    kind: str, head: Head, groups: Sequence[Group], foot: Footing, size: Size, words: Mapping[str, str]
+    kind: str,
+    head: Head,
+    groups: Sequence[Group],
+    foot: Footing,
+    size: Size,
+    words: Mapping[str, str],
+    later: tuple[Head, Footing] | None = None,
 ) -> tuple[Face, ...]:
-    """A label or a summary: the same head on each of its faces."""
-    facts, high = head
-    spilled = [part for text in facts["spill"] for part in text_rows(((text, False),), size.room[0])]
-    groups = [Group("", tuple(spilled)), *groups]
-    free = int(size.room[1]) - foot.height - high
-    filled = fill(groups, free, free, _again(words, size.room[0]), notes=kind == "run")
-    return tuple(
-        Face(
-            "titled",
-            size,
-            facts,
-            high,
-            tuple(face.rows),
-            foot,
-            face.left if kind == "run" else 0,
-            part,
-            len(filled),
-            whole=kind == "run",
-        )
-        for part, face in enumerate(filled, 1)
-    )
+    """A label or a summary: the same head and foot on each of its faces, or ``later`` ones on all but the first."""
+    width, height = size.room
+    spilled = [part for text in head[0]["spill"] for part in text_rows(((text, False),), width)]
+    first, further = (head, foot), later or (head, foot)
+    free, free_further = (int(height) - low.height - top[1] for top, low in (first, further))
+    filled = fill([Group("", tuple(spilled)), *groups], free, free_further, _again(words, width), notes=kind == "run")
+    found = []
+    for part, face in enumerate(filled, 1):
+        (facts, high), low = first if part == 1 else further
+        left, whole = face.left if kind == "run" else 0, kind in ("run", "station")
+        found.append(Face("titled", size, facts, high, tuple(face.rows), low, left, part, len(filled), whole=whole))
+    return tuple(found)
 
 
 def _again(words: Mapping[str, str], room: float) -> Again:

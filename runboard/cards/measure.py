@@ -58,6 +58,12 @@ def lines(text: str, room: float, points: float, bold: bool = False) -> tuple[st
     return tuple("".join(part for part, _ in line) for line in flow(((text, bold),), room, points))
 
 
+def beginning(text: str, room: float, points: float, bold: bool = False) -> str:
+    """A text as far as one line goes, its end left out where it is longer."""
+    found = lines(text, room, points, bold)
+    return "".join(found) if len(found) < 2 else f"{lines(text, room - width('…', points, bold), points, bold)[0]}…"
+
+
 def flow(runs: Iterable[Run], room: float, points: float) -> tuple[Line, ...]:
     """As ``lines``, for text that changes between plain and bold: each line is its runs."""
     return _flow(tuple(runs), room, points)

@@ -36,19 +36,23 @@ class FirstPiece:
 
 @dataclass(frozen=True)
 class Cell:
-    """A labelled place for a moment or a text: printed where it is known, else blank to write in."""
+    """A labelled place for a moment or a text: printed where it is known, else blank to write in. ``mark`` is its label where
+    there is room for a number alone."""
 
     label: str
     text: str = ""
+    mark: str = field(default="", compare=False)
 
 
 @dataclass(frozen=True)
 class CardWait:
-    """The wait after an operation: what it is, its moments, and what else to know."""
+    """The wait after an operation: what it is, its moments, and what else to know. The first ``bounds`` of its cells say from
+    when it may go on, and until when it must."""
 
     title: str
     cells: tuple[Cell, ...] = ()
     notes: tuple[str, ...] = ()
+    bounds: int = 0
 
 
 @dataclass(frozen=True)
@@ -65,10 +69,11 @@ class StepLine:
 
 @dataclass(frozen=True)
 class Work:
-    """One operation on a tray's traveller."""
+    """One operation on a tray's traveller. ``signs`` are its cautions in two words each, in the same order as ``care``."""
 
     steps: tuple[StepLine, ...]
     care: tuple[Care, ...] = ()
+    signs: tuple[Care, ...] = ()
     how: tuple[str, ...] = ()
     setup: tuple[tuple[str, str], ...] = ()
     checks: tuple[FirstPiece, ...] = ()
@@ -91,7 +96,8 @@ class Foot:
 
 @dataclass(frozen=True)
 class Traveller:
-    """The card that goes with a tray. ``about`` is pieces and wood, ``due`` when they are wanted."""
+    """The card that goes with a tray. ``about`` is pieces and wood, ``due`` when they are wanted. A ``full`` one has on it
+    what else stands on the station's sheet, on as many cards as that takes."""
 
     tray: str
     run: str
@@ -103,6 +109,48 @@ class Traveller:
     link: Link
     foot: Foot
     picture: str | None = None
+    full: bool = False
+
+
+@dataclass(frozen=True)
+class Shown:
+    """One line of an operation's instructions, with its picture where it has one."""
+
+    text: str
+    picture: str | None = None
+
+
+@dataclass(frozen=True)
+class StationWork:
+    """One operation as a station's sheet tells it. ``at`` says which steps of the route it is."""
+
+    name: str
+    at: str
+    care: tuple[Care, ...] = ()
+    start: tuple[str, ...] = ()
+    setup: tuple[tuple[str, str], ...] = ()
+    how: tuple[Shown, ...] = ()
+    checks: tuple[FirstPiece, ...] = ()
+    supplies: str = ""
+    wait: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class StationSheet:
+    """What stays at a station for a run: all that is too long for a tray's card. ``care`` and ``start`` are of all that is
+    done there, ``about`` is what it is and of which run."""
+
+    station: str
+    about: str
+    care: tuple[Care, ...]
+    start: tuple[str, ...]
+    works: tuple[StationWork, ...]
+    on_a_phone: str
+    foot: Foot
+
+    @property
+    def pictures(self) -> tuple[str, ...]:
+        return tuple(shown.picture for work in self.works for shown in work.how if shown.picture)
 
 
 @dataclass(frozen=True)
@@ -175,7 +223,7 @@ class PackingSlip:
     foot: Foot
 
 
-Card = Traveller | JigLabel | ShelfLabel | RunSheet | PackingSlip
+Card = Traveller | StationSheet | JigLabel | ShelfLabel | RunSheet | PackingSlip
 
 
 @dataclass(frozen=True)

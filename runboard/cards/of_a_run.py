@@ -44,11 +44,22 @@ WORDS = (
     "do-not-move",
     "card",
     "slip-text",
+    "side",
+    "turn-over",
+    "texts",
+    "on-more-cards",
+    "cautions-on-sheet",
+    "at-this-station",
+    "before-starting",
+    "setting-up",
 )
 
 
-def traveller(book: Book, run: RunState, tray: Tray, links: Links, speech: Speech, number: int = 0) -> Traveller:
-    """The card that goes with a tray, as things are now. ``number`` says which print it is; without it the next one."""
+def traveller(
+    book: Book, run: RunState, tray: Tray, links: Links, speech: Speech, number: int = 0, full: bool = False
+) -> Traveller:
+    """The card that goes with a tray, as things are now. ``number`` says which print it is; without it the next one. ``full``:
+    with what else stands on the stations' sheets."""
     route = run.route_of(tray)
     orders = orders_of(run, tray)
     return Traveller(
@@ -60,8 +71,11 @@ def traveller(book: Book, run: RunState, tray: Tray, links: Links, speech: Speec
         orders=tuple(_order(due, lines, speech) for due, lines in orders.items()) if tray.places else (),
         works=tuple(work_on(book, run, tray, operation, speech) for operation in route.product.operations),
         link=links(run.id, tray.id),
-        foot=foot_of(book, run, speech, tray.revision, number or tray.print + 1),
+        foot=foot_of(
+            book, run, speech, tray.revision, number or tray.print + 1, "bad-piece" if full else "bad-piece-short"
+        ),
         picture=route.product.picture,
+        full=full,
     )
 
 
@@ -258,11 +272,11 @@ def page_words(speech: Speech) -> Mapping[str, str]:
     return {word: speech(f"{word}") for word in WORDS}
 
 
-def foot_of(book: Book, run: RunState, speech: Speech, revision: int, number: int) -> Foot:
+def foot_of(book: Book, run: RunState, speech: Speech, revision: int, number: int, bad: str = "bad-piece") -> Foot:
     """What to do with a bad piece, at fire or injury, and which print this is."""
     lead = next((person.name for person in book.people if person.access == "lead" and not person.removed), "")
     return Foot(
-        bad=speech("bad-piece", lead=lead or speech("the-lead")),
+        bad=speech(bad, lead=lead or speech("the-lead")),
         danger=_with_number_kept(speech.care("emergency", number=book.emergency), book.emergency),
         print=speech("print", run=run.id, revision=revision, number=number, at=speech.printed()),
     )
@@ -272,6 +286,6 @@ _SHORT = 24  # letters of a number to call that stay in one line
 
 
 def _with_number_kept(said: str, number: str) -> str:
-    """A sentence in which the number to call stands whole, on the line of the word before it."""
+    """A sentence in which the number to call stands whole, on the line of the words beside it."""
     whole = number.replace(" ", "\u00a0") if len(number) <= _SHORT else number
-    return said.replace(f" {number}", f"\u00a0{whole}")
+    return said.replace(f" {number}", f"\u00a0{whole}").replace(f"{whole} ", f"{whole}\u00a0")

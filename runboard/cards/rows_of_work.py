@@ -9,6 +9,7 @@ from runboard.cards.row import MOST_LINES, SMALL, STEP, STRIP, TEXT, TINY, Group
 
 SIGN = 8.0
 _DONE = 8
+_STEP = 8  # a pencil needs 8 mm
 _LEAST = 9  # a row with boxes: a pencil needs 8 mm
 _CELL = 9
 _MOST_HALF = 3  # lines of a caution that has another beside it
@@ -29,7 +30,7 @@ def group_of(work: Work, room: float, words: Mapping[str, str]) -> Group:
         rows += check_rows(work.checks, inner, words)
         rows += place_rows(work.places, inner)
     if work.wait:
-        rows += _wait(work.wait, room)
+        rows += wait_rows(work.wait, room)
     return Group(work.steps[0].name, tuple(rows))
 
 
@@ -40,15 +41,18 @@ def step_rows(step: StepLine, room: float, words: Mapping[str, str]) -> list[Row
         return [row("step", _DONE, core=True, step=step, boxes=boxes, name=(step.name,), where=())]
     name = lines(step.name, inner, STEP.points, bold=True)
     where = lines(step.where, inner, SMALL.points)
+    beside = ""
+    if name and len(where) == 1 and width(name[-1], STEP.points, True) + 2 + width(where[0], SMALL.points) <= inner:
+        beside, where = where[0], ()
     above: list[Row] = []
     if len(name) > _MOST_NAME:
         above += text_rows(((step.name, True),), room - STRIP, STEP, "how", core=True)
-        name = ()
+        name, beside, where = (), "", where or ((beside,) if beside else ())
     if len(where) > _MOST_NAME:
         above += text_rows(((step.where, False),), room - STRIP, SMALL, core=True)
         where = ()
-    height = max(_LEAST, STEP.height(len(name)) + SMALL.height(len(where)) + 1.2)
-    return [*above, row("step", height, core=True, step=step, boxes=boxes, name=name, where=where)]
+    height = max(_STEP, STEP.height(len(name)) + SMALL.height(len(where)) + 1.2)
+    return [*above, row("step", height, core=True, step=step, boxes=boxes, name=name, beside=beside, where=where)]
 
 
 def care_rows(care: Sequence[Care], room: float) -> list[Row]:
@@ -167,7 +171,7 @@ def cell_rows(cells: Sequence[Cell], room: float) -> Iterator[Row]:
         yield row("cells", _CELL, keep=at + across < len(cells), cells=part, across=across)
 
 
-def _wait(wait: CardWait, room: float) -> Iterator[Row]:
+def wait_rows(wait: CardWait, room: float) -> Iterator[Row]:
     """What it is with where its times come from, then the moments; long texts in rows of their own."""
     inner = room - STRIP
     title = lines(wait.title, inner, STEP.points, bold=True)
@@ -177,7 +181,8 @@ def _wait(wait: CardWait, room: float) -> Iterator[Row]:
         yield from text_rows(((wait.title, True),), inner, STEP, "step", core=True)
         title = ()
     height = max(8, STEP.height(len(title)) + SMALL.height(len(beside)) + 1)
-    yield row("wait", height, core=True, keep=bool(wait.cells), lines=title, notes=beside)
+    if wait.title:
+        yield row("wait", height, core=True, keep=bool(wait.cells), lines=title, notes=beside)
     yield from cell_rows(wait.cells, inner)
     if notes and not beside:
         for note in wait.notes:

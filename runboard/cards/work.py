@@ -3,7 +3,7 @@
 From when a tray may go on is the state's answer (``run/rules/resting.py``); paper only writes it down.
 """
 
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 
 from runboard.cards.model import CardWait, Care, Cell, FirstPiece, StepLine, Work
 from runboard.run.care.cautions import cautions_at, cautions_for
@@ -29,6 +29,7 @@ def work_on(book: Book, run: RunState, tray: Tray, operation: Operation, speech:
     return Work(
         steps=tuple(_line(book, run, tray, step, speech) for step in steps),
         care=care_of(book, route, steps[-1], speech),
+        signs=signs_of(book, route, steps[-1], speech),
         how=tuple(speech.texts(operation, "instructions")),
         setup=_setup(book, operation, speech),
         checks=checks_of(operation, speech),
@@ -106,7 +107,7 @@ def places_of(route: Route, tray: Tray, operation: Operation, speech: Speech) ->
     if first is None or route.steps[first].operation is not operation:
         return ()
     found = texts_at(tray) or dict.fromkeys(range(1, pieces_in(tray) + 1), "")
-    return tuple(Cell(speech("position", place=at), text) for at, text in found.items())
+    return tuple(Cell(speech("position", place=at), text, str(at)) for at, text in found.items())
 
 
 def pieces_in(tray: Tray) -> int:
@@ -121,6 +122,15 @@ def care_of(book: Book, route: Route, step: Step, speech: Speech) -> tuple[Care,
     """The cautions beside a step, those of the catalogue in the card's language."""
     shown = cautions_at(book, route, step)
     return tuple(Care(speech.caution(step.operation, caution), caution.signs) for caution in shown)
+
+
+def signs_of(book: Book, route: Route, step: Step, speech: Speech) -> tuple[Care, ...]:
+    """The same in two words each; the shop's own as far as a line goes."""
+    shown = cautions_at(book, route, step)
+    return tuple(
+        Care(speech(f"sign-{caution.key}") if caution.key else speech.caution(step.operation, caution), caution.signs)
+        for caution in shown
+    )
 
 
 def resting_care(book: Book, operation: Operation, speech: Speech) -> tuple[Care, ...]:
@@ -147,7 +157,8 @@ def written_wait(book: Book, route: Route, step: Step, rest: Rest | None, speech
         cells = (Cell(speech("go-on-from"), speech.moment(rest.ready_at) if rest else ""),)
     if wait is not None and wait.latest is not None:
         cells = (*cells, latest_end(wait.latest, rest, speech))
-    return CardWait(title, (*cells, *label_times(book, route, step, rest, speech)), finish_notes(finish, speech))
+    times = label_times(book, route, step, rest, speech)
+    return CardWait(title, (*cells, *times), finish_notes(finish, speech), len(cells))
 
 
 def latest_end(latest: timedelta, rest: Rest | None, speech: Speech) -> Cell:
@@ -178,5 +189,9 @@ def finish_notes(finish: Finish | None, speech: Speech) -> tuple[str, ...]:
     """What a finish's label says about air, and where its times come from."""
     if finish is None:
         return ()
-    source = speech("label-of", date=finish.sheet_date) if finish.sheet_date else speech("read-the-label")
+    source = (
+        speech("label-of", date=date.fromisoformat(finish.sheet_date))
+        if finish.sheet_date
+        else speech("read-the-label")
+    )
     return (*((finish.ventilation,) if finish.ventilation else ()), source)

@@ -20,12 +20,13 @@ PLANNED = 0.35
 @dataclass(frozen=True)
 class Stretch:
     """From when to when, in minutes of the chart; ``kind`` is work, setup, watch, walk or idle. ``text`` is written on it where
-    it fits."""
+    it fits. ``goes_on`` where it ends later than the chart."""
 
     start: float
     end: float
     kind: str
     text: str = ""
+    goes_on: bool = False
 
 
 @dataclass(frozen=True)
@@ -103,6 +104,8 @@ class _Drawn:
             self.drawing.marks.append(self._triangle(stretch, across, size))
             return
         self._box(stretch, across, size, _class(stretch.kind))
+        if stretch.goes_on:
+            self._arrow(across + size / 2)
         long = (stretch.end - stretch.start) * self.scale
         wide, high = (size, long) if self.is_down else (long, size)
         text = fitting((stretch.text,), wide) if high >= 14 and stretch.text else ""
@@ -115,6 +118,13 @@ class _Drawn:
         x, y = self._turned(self.first + stretch.start * self.scale, across)
         width, height = self._turned(max(1.0, (stretch.end - stretch.start) * self.scale), size)
         self.drawing.boxes.append(Box(x, y, width, height, kind))
+
+    def _arrow(self, across: float) -> None:
+        """Behind the end of time."""
+        tip = self.first + self.length + 9
+        for side in (-5, 5):
+            ends = self._turned(tip - 6, across + side), self._turned(tip, across)
+            self.drawing.lines.append(Stroke(*ends[0], *ends[1], "goes-on"))
 
     def _triangle(self, stretch: Stretch, across: float, size: float) -> str:
         tip = self.first + max(stretch.end * self.scale, stretch.start * self.scale + 5)

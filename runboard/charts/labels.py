@@ -7,6 +7,7 @@ done; then a letter alone, which the key explains.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from unicodedata import east_asian_width
 
 from runboard.charts.svg import Box, Word
@@ -28,6 +29,7 @@ class Label:
     letter: str
 
 
+@lru_cache(maxsize=4096)
 def wide(text: str) -> float:
     """How wide a text of 13 px is at most."""
     return sum(map(_width, text))
@@ -36,7 +38,7 @@ def wide(text: str) -> float:
 def _width(letter: str) -> float:
     if letter in " .,:;·'’|il!jtfrI()[]-":
         return _THIN
-    if letter in "mwMW@%—" or east_asian_width(letter) in "WF":
+    if letter in "mwMW@%—" or (letter > "\u10ff" and east_asian_width(letter) in "WF"):
         return _WIDE
     if letter.isdigit() or letter == "–":
         return _FIGURE

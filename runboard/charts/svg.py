@@ -138,9 +138,10 @@ def _line(line: Stroke) -> Markup:
 
 def _word(word: Word) -> Markup:
     kind = Markup(' class="{}"').format(word.kind) if word.kind else Markup("")
+    anchor = Markup("") if word.anchor == "start" else Markup(' text-anchor="{}"').format(word.anchor)
     turned = Markup(' transform="rotate(-90 {:g} {:g})"').format(word.x, word.y) if word.turned else Markup("")
-    return Markup('<text{} x="{:g}" y="{:g}" text-anchor="{}"{}>{}</text>').format(
-        kind, word.x, word.y, word.anchor, turned, escape(word.text)
+    return Markup('<text{} x="{:g}" y="{:g}"{}{}>{}</text>').format(
+        kind, word.x, word.y, anchor, turned, escape(word.text)
     )
 
 

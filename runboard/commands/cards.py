@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import TextIO
 from urllib.parse import urlsplit
 
-from runboard.cards.layout import PAPERS
+from runboard.cards.papers import PAPERS
 from runboard.cards.pdf import NoPango, write_pdf
 from runboard.commands.asking import (
     PORT,
@@ -25,7 +25,7 @@ from runboard.floor.letting_in.travellers import read_keys
 from runboard.lan.addresses import Whereabouts, urls, whereabouts
 from runboard.lan.network import here_only
 from runboard.run.refusal import Refused
-from runboard.web.trays.card_orders import KINDS, Sources, Wanted, card_order
+from runboard.web.trays.card_orders import KINDS, USUAL, Sources, Wanted, card_order
 from runboard.words.sentences import LANGUAGES, say
 
 Told = Callable[[int, int], None]
@@ -37,7 +37,8 @@ def add_to(command: ArgumentParser) -> None:
     add_folder(command)
     command.add_argument("--out", type=Path, required=True, metavar="FILE.pdf")
     command.add_argument("--trays", default="", metavar="LIST", help=say("option", "trays"))
-    command.add_argument("--kinds", type=_kinds, default=("travellers",), metavar="LIST", help=", ".join(KINDS))
+    command.add_argument("--kinds", type=_kinds, default=USUAL, metavar="LIST", help=", ".join(KINDS))
+    command.add_argument("--full", action="store_true", help=say("option", "full"))
     command.add_argument("--every-slip", action="store_true", help=say("option", "every slip"))
     command.add_argument("--paper", choices=tuple(PAPERS), default="a6")
     command.add_argument("--language", choices=tuple(LANGUAGES), default="en")
@@ -76,7 +77,14 @@ def print_cards(asked: Namespace, address: str, told: Told) -> int:
     check_out(asked.out)
     with opened(asked.data) as (store, workshop):
         run = run_meant(workshop, asked.run)
-        wanted = Wanted(named_trays(run, asked.trays), asked.kinds, asked.paper, asked.language, every=asked.every_slip)
+        wanted = Wanted(
+            named_trays(run, asked.trays),
+            asked.kinds,
+            asked.paper,
+            asked.language,
+            every=asked.every_slip,
+            full=asked.full,
+        )
         prints = next_prints(run, wanted.trays) if "travellers" in wanted.kinds else {}
         if prints and run.state != "open":
             raise Refused("run closed", run=run.name, state=run.state)

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from runboard.demo.route import check, operation, pass_, wait
+from runboard.demo.route import check, operation, pass_, steps, wait
 
 
 def serving_boards() -> dict[str, Any]:
@@ -24,6 +24,7 @@ def _glue() -> dict[str, Any]:
         "clamping",
         pass_(setup=2, hand=5),
         wait=wait("clamp", 20, 75, clamps=8),
+        instructions=steps("Glue both faces, strips in their marked order.", "Two clamps a board, snug."),
         good_rate=0.99,
         setup_sheet=[["Glue", "waterproof wood glue, both faces"], ["Clamps", "two a board, snug, not starved"]],
         cautions=["nitrile gloves"],
@@ -56,6 +57,7 @@ def _flatten() -> dict[str, Any]:
         services=["extraction"],
         skill="cnc",
         good_rate=0.98,
+        instructions=steps("Two boards between the stops, wedges tight.", "Turn them for side B."),
         checklist=["Collet clean and tight", "Work flat on the bed", "Stops seated", "Extraction on"],
         setup_sheet=[
             ["Program", "flatten-board.ngc, version 2"],

@@ -15,14 +15,14 @@ from runboard.shop.product import Check
 GOOD_RATE = 0.99
 REWORK = 0.2
 _DONE = {
-    "care start": "The lidded metal can with water stands ready",
-    "care end": "They are in water in the metal can, lid on",
-    "care lock-up": "They are in water in the metal can, lid on",
+    "care start": "The lidded metal can with water is ready",
+    "care end": "In water in the metal can, lid on",
+    "care lock-up": "In water in the metal can, lid on",
     "care again": "Looked again: no smoke, no smell, no warmth",
     "care morning": "Looked: cold, and no smell",
 }
 _OF_DUST = "The dust is outdoors, in water in the metal can, lid on"
-_OF_A_BIN = "The bin is emptied, outdoors"
+_OF_A_BIN = "Bin emptied outdoors"
 _WHY = {"cut": "tear-out", "flatten": "tear-out", "round": "tear-out", "engrave": "engraving", "clean": "crack"}
 # Where a piece that does not pass goes back to, and what had been done badly there.
 _BACK_TO = {"rails": "hooks", "boards": "oil"}

@@ -1,4 +1,4 @@
-"""The demo's own pictures: a key rail, and one that lies in its jig, drawn so that nothing has to be shipped."""
+"""The demo's own pictures: a key rail, one that lies in its jig, and a serving board, drawn so that nothing has to be shipped."""
 
 import io
 from typing import TYPE_CHECKING, Any
@@ -22,7 +22,31 @@ def add_pictures(record: Record, shelf: Shelf) -> Record:
     rails["picture"] = shelf.keep(_drawn(in_jig=False), "png")
     hooks = next(operation for operation in rails["operations"] if operation["key"] == "hooks")
     hooks["instructions"][0]["picture"] = shelf.keep(_drawn(in_jig=True), "png")
+    boards = next(product for product in record["products"] if product["key"] == "boards")
+    boards["picture"] = shelf.keep(_board_drawn(with_hole=True), "png")
+    for operation in boards["operations"]:
+        if operation.get("instructions"):
+            operation["instructions"][0]["picture"] = shelf.keep(_board_drawn(with_hole=False), "png")
     return record
+
+
+def _board_drawn(*, with_hole: bool) -> bytes:
+    """A serving board with its handle; ``with_hole`` as it leaves the CNC."""
+    from PIL import Image, ImageDraw
+
+    image = Image.new("RGB", (_WIDE, _HIGH), _PAPER)
+    pen = ImageDraw.Draw(image)
+    pen.rounded_rectangle((240, 90, 1110, 410), 46, fill=_ASH, outline=_INK, width=4)
+    pen.rounded_rectangle((80, 200, 280, 300), 44, fill=_ASH, outline=_INK, width=4)
+    pen.rectangle((246, 205, 284, 295), fill=_ASH)
+    for line in range(112, 396, 17):
+        left = 110 if 206 < line < 294 else 262
+        pen.line((left, line, 1088, line + 3), fill=_GRAIN, width=3)
+    if with_hole:
+        pen.ellipse((122, 228, 166, 272), fill=_PAPER, outline=_INK, width=4)
+    kept = io.BytesIO()
+    image.quantize(64).save(kept, "PNG", optimize=True)
+    return kept.getvalue()
 
 
 def _drawn(*, in_jig: bool) -> bytes:

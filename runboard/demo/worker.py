@@ -63,7 +63,7 @@ class DemoWorker:
     # a session
 
     def session(self, until: datetime, enough: Enough = lambda state: False) -> Spans:
-        """Come, work on what the shop offers until it is enough or time to stop, go through the lock-up list, go."""
+        """Come, work on what the shop offers until it is enough or time to stop, go through the closing checklist, go."""
         yield from self.arrive(until)
         yield from self.work(enough)
         yield from self.go_home()

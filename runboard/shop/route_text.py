@@ -9,8 +9,8 @@ The grammar, step by step between commas (or semicolons, line ends, 'then'):
 """
 
 import re
-from collections.abc import Sequence
-from dataclasses import replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from datetime import timedelta
 
 from runboard.shop.book import Station
@@ -55,6 +55,38 @@ def route_from_text(text: str, stations: Sequence[Station], pieces_a_tray: int =
             operation = _with_wait(operation, replace(step, words=("overnight",), time=None), stations)
         found.append(operation)
     return tuple(found)
+
+
+@dataclass(frozen=True)
+class UnclearLoad:
+    """A step at a machine that does not say how many pieces go on at once: its ``number`` in the line."""
+
+    number: int
+    name: str
+    station: Station
+
+
+def unclear_loads(text: str, stations: Sequence[Station]) -> tuple[UnclearLoad, ...]:
+    """The steps at machines whose load nobody said. Refuses with ``Unreadable`` as ``route_from_text`` does."""
+    found = []
+    for step in steps_of(text):
+        if stations and not is_wait(step.words) and not step.says_load:
+            words, station = _place(step.words, stations)
+            if station.machine:
+                found.append(UnclearLoad(step.number, " ".join(words).capitalize() or station.name, station))
+    return tuple(found)
+
+
+def with_loads(text: str, loads: Mapping[int, int], stations: Sequence[Station], pieces_a_tray: int) -> str:
+    """The line with how many pieces go on at once at these steps: a tray, a board that makes more, a jig of its own."""
+    kinds = {one.number: one.station.kind for one in unclear_loads(text, stations)}
+    said = []
+    for step in steps_of(text):
+        pieces = loads.get(step.number) if step.number in kinds else None
+        size = "board" if kinds.get(step.number) == "cnc" and (pieces or 0) > pieces_a_tray else "jig"
+        load = "" if pieces is None else " a tray" if pieces == pieces_a_tray else f" {size} of {pieces}"
+        said.append(step.text + load)
+    return ", ".join(said)
 
 
 def _with_wait(before: Operation | None, step: StepSaid, stations: Sequence[Station]) -> Operation:

@@ -140,6 +140,11 @@ class StepSaid:
     size: LoadSize = "tray"
     pieces: int | None = None
 
+    @property
+    def says_load(self) -> bool:
+        """Whether it says how many pieces go on at once."""
+        return self.size != "tray" or self.each or _A_TRAY.search(self.text) is not None
+
 
 def steps_of(text: str) -> list[StepSaid]:
     """The steps of a line of text, in order, at least one. Refuses with ``Unreadable`` what says no work."""

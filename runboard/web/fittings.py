@@ -23,7 +23,7 @@ from runboard.web.trays.card_desk import CardDesk
 
 @dataclass(frozen=True)
 class Fittings:
-    """``door`` is None where nobody has to pair, ``planner`` where nobody plans, and ``ways`` where there is no network to
+    """``door`` is None where nobody has to pair (``helpers_door`` is there all the same, for who comes by a tray's card), ``planner`` where nobody plans, and ``ways`` where there is no network to
     speak of: a demo, a test. ``found`` says who could read the data folder, where a person should know; ``push_near`` lets a
     push service be on this computer. ``hosts`` are the names and addresses that the server answers to, in small letters;
     they may change while it runs."""
@@ -41,6 +41,7 @@ class Fittings:
     answers: Answers
     planner: Planner | None = None
     door: Door | None = None
+    helpers_door: Door | None = None
     found: OpenFolder | None = None
     hosts: Collection[str] = HOSTS
     ways: Network | None = None

@@ -30,10 +30,10 @@ from runboard.web.review import made as review_made
 from runboard.web.review import over_runs as review_over_runs
 from runboard.web.review import page as review
 from runboard.web.review import times as review_times
-from runboard.web.shop import backup, outside, push, signals
+from runboard.web.shop import backup, first, outside, push, signals
 from runboard.web.shop import book_file as shop_file
 from runboard.web.shop import page as shop
-from runboard.web.trays import cards, paper
+from runboard.web.trays import cards, paper, tray_code
 
 PARTS = (
     guard,
@@ -54,6 +54,7 @@ PARTS = (
     now,
     calendar,
     offline,
+    first,
     shop,
     shop_file,
     outside,
@@ -74,6 +75,7 @@ PARTS = (
     plan_shopping,
     cards,
     paper,
+    tray_code,
     review,
     review_log,
     review_times,

@@ -31,10 +31,17 @@ _LONG = 48
 _FINE_BELOW = timedelta(minutes=20)
 _FINE, _SECOND, _MINUTE = timedelta(seconds=5), timedelta(seconds=1), timedelta(minutes=1)
 _LETTER_THEN_FIGURE = re.compile(r"(?<=[^\W\d_])(?=[-−]?\d)")
+# Where no line may end: between a number and its unit, within a span, a range, a day and its time.
 _IN_A_SPAN = re.compile(
-    r"(?<=[\d½]) (?=(h|min|s|days?)\b)|(?<=\d h) (?=\d\d\b)|(?<=\d min) (?=\d+ s\b)|(?<=\bday) (?=\d+ h\b)|(?<=days) (?=\d+ h\b)"
-    r"|(?<=[\dhns½]) (?=to [−\d])|(?<=\bto) (?=[−\d])"
+    r" (?:(?<=[\d½] )(?=(?:h|min|s|days?|mm|cm|m|ml|l|g|kg|dB|°C|W)\b(?!')|[%€])|(?<=\d h )(?=\d\d\b)|(?<=\d min )(?=\d+ s\b)"
+    r"|(?<=\bday )(?=\d+ h\b)|(?<=days )(?=\d+ h\b)|(?<=[\dhns½] )(?=to [−\d])|(?<=\bto )(?=[−\d])"
+    r"|(?<=\b(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun) )(?=\d\d?[: ])|(?<=\d )(?=(?:Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)\b))"
 )
+# What on a page is no text that is set in lines: tags, and what a browser sends back as it is.
+_MARKUP = re.compile(
+    r"(<(?:script|style|textarea|option|pre|svg)\b.*?</(?:script|style|textarea|option|pre|svg)>|<[^>]*>)", re.DOTALL
+)
+_NUMBER_BESIDE = re.compile(r"\d \S|\w \d")
 
 
 def zone_of(name: str) -> tzinfo:
@@ -51,10 +58,10 @@ def time_of_day(moment: datetime, zone: tzinfo) -> str:
 
 
 def moment_in_words(
-    moment: datetime, zone: tzinfo, locale: str = "en", *, now: datetime | None = None, stays: bool = True
+    moment: datetime, zone: tzinfo, locale: str = "en", *, now: datetime | None = None, stays: bool = False
 ) -> str:
-    """'Sun 08:00'; seen from ``now``, 'Sun 29 Nov, 08:00' where that is six days or more away. What does not stay longer than
-    the day, since it is written anew, says '08:00' of today."""
+    """'Sun 08:00'; seen from ``now``, '08:00' today, and 'Sun 29 Nov, 08:00' where that is six days or more away. What ``stays``
+    longer than the day, as paper does, says the weekday of today too."""
     local = moment.astimezone(zone)
     if now is None or abs(moment - now) < _CLEAR_FOR:
         is_today = now is not None and local.date() == now.astimezone(zone).date()
@@ -69,6 +76,14 @@ def date_in_words(day: date, locale: str = "en", *, with_year: bool = False) -> 
     if locale == "en":
         return str(format_datetime(at, "EEE d MMM y" if with_year else "EEE d MMM", locale=locale))
     return str(format_skeleton("yMMMEd" if with_year else "MMMEd", at, locale=locale))
+
+
+def day_of_year(day: date, locale: str = "en") -> str:
+    """'14 Mar 2026': the date of a paper, whose weekday nobody asks for."""
+    at = datetime(day.year, day.month, day.day)  # noqa: DTZ001 - a day of the calendar, in no zone
+    if locale == "en":
+        return str(format_datetime(at, "d MMM y", locale=locale))
+    return str(format_skeleton("yMMMd", at, locale=locale))
 
 
 def weekday_in_words(day: date, locale: str = "en") -> str:
@@ -126,8 +141,8 @@ def fine(span: timedelta) -> timedelta:
 
 
 def number_in_words(number: float, locale: str = "en") -> str:
-    """'2.5', with the language's own decimal mark."""
-    return _marked(f"{number:g}", locale)
+    """'2.5', '12,500', with the language's own marks: six figures that count, never an exponent."""
+    return str(format_decimal(Decimal(f"{number:.6g}"), format="#,##0.######", locale=locale))
 
 
 def money_in_words(amount: Decimal | float, money: Money, *, exact: bool = False) -> str:
@@ -197,5 +212,12 @@ def list_in_words(some: Iterable[str], locale: str = "en") -> str:
 
 
 def unbroken(text: str) -> str:
-    """The text, in which no line ends within a span of time or a range of them."""
+    """The text, in which no line ends within a span of time or a range of them, or between a number and its unit."""
     return _IN_A_SPAN.sub("\u00a0", text)
+
+
+def unbroken_page(page: str) -> str:
+    """The same for the words of an HTML page."""
+    parts = _MARKUP.split(page)  # text, then markup, in turn
+    parts[::2] = [unbroken(text) if _NUMBER_BESIDE.search(text) else text for text in parts[::2]]
+    return "".join(parts)

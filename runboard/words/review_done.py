@@ -14,7 +14,7 @@ AS_PROMISED = timedelta(minutes=15)
 
 
 def done_in_words(essentials: Essentials) -> str:
-    """'Done Sun 1 Nov 01:38, a day after its first plan; all order lines in time.'; of a run that goes on its promise; ''
+    """'Done Sun 1 Nov, 01:38, a day later than first planned. All order lines on time.'; of a run that goes on its promise; ''
     where nothing is known."""
     happened, zone = essentials.happened, zone_of(essentials.past.book.time_zone)
     promised, finished = happened.promised, happened.finished
@@ -43,4 +43,4 @@ def _in_time(lines: Sequence[OrderLineDone]) -> str:
 
 
 def _on(moment: datetime, zone: tzinfo) -> str:
-    return f"{date_in_words(moment.astimezone(zone))} {time_of_day(moment, zone)}"
+    return f"{date_in_words(moment.astimezone(zone))}, {time_of_day(moment, zone)}"

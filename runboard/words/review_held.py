@@ -48,7 +48,7 @@ def held_days(
 
 
 def because_in_words(past: Past, what: What, named: str, because: Because, sessions: Sequence[Span] = ()) -> str:
-    """'Tray 6 was ready for Oil on Fri 2 Oct at 16:26 …': what the log shows of it. ``named`` is what ``what`` is called. '' of
+    """'Tray 6 was ready for Oil on Fri 2 Oct, 16:26 …': what the log shows of it. ``named`` is what ``what`` is called. '' of
     what nothing is said."""
     step, time_zone = past.run.route.step_name, past.book.time_zone
     since, until = (session_day(moment, sessions, time_zone) for moment in (because.since, because.until))
@@ -121,7 +121,7 @@ def coming_seconds(past: Past) -> int:
 
 def value_in_words(value: HourValue, named: str) -> str:
     """What an hour is of: the thing, and where it was not an hour less of it, how much of it: 'Walking between rooms, all 12 min',
-    'Drying rack places, 21 min more', 'Somebody there, an hour more'."""
+    'Drying rack places, 21 min more', 'One more hour with someone there'."""
     if value.what[0] == "hours":
         return say("review-worth", "there")
     if not value.earlier or (value.of == AN_HOUR and value.what[0] != "service"):

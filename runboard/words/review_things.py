@@ -43,7 +43,7 @@ class Named:
 
 
 def lost_in_words(lost: Lost) -> str:
-    """'chipped at Clean up'; 'at Clean up, nobody noted why'."""
+    """'chipped at Clean up'; 'at Clean up, no reason noted'."""
     return _say("lost-at", reason=reason_in_words(lost.reason), step=lost.step_name)
 
 
@@ -53,7 +53,7 @@ def reason_in_words(reason: str) -> str:
 
 
 def what_in_words(past: Past, what: What) -> str:
-    """What may hold a run, as one says it: 'the CNC', 'Robin', 'drying after Oil', 'the hours'."""
+    """What may hold a run, as one says it: 'CNC', 'Robin’s time', 'drying after Oil'."""
     kind, key = what
     book = past.book
     named: dict[str, str] = {

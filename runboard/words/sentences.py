@@ -5,7 +5,7 @@ The page reads ``en.ftl`` for its first drawing and ``en.sheets.ftl`` a moment l
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from datetime import UTC, datetime, timedelta, tzinfo
+from datetime import UTC, date, datetime, timedelta, tzinfo
 from functools import lru_cache
 from itertools import pairwise
 from typing import Any
@@ -15,10 +15,12 @@ from fluent.runtime import FluentBundle, FluentResource
 from runboard.places import folder
 from runboard.run.log.event import parse_moment
 from runboard.shop.numbers import whole_number
-from runboard.words.facts import list_in_words, moment_in_words
+from runboard.words.facts import date_in_words, day_of_year, list_in_words, moment_in_words, weekday_in_words
 
 # What a helper reads and what stands on cards is in all of these; a sentence that is missing in one is said in English.
 LANGUAGES: Mapping[str, str] = {"en": "English", "de": "Deutsch", "es": "Español", "fr": "Français"}
+# What the shop's own book is written in, and what is said where a language lacks a sentence.
+ENGLISH = "en"
 _NOT_IN_A_NAME = re.compile(r"[^a-z0-9]+")
 _MOMENT = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d(\.\d+)?)?(Z|[+-]\d\d:\d\d)")
 _DIGITS = re.compile(r"\d+")
@@ -51,13 +53,14 @@ def sentence(
     now: datetime | None = None,
 ) -> str:
     """The sentence of that name in a language, in English where the language lacks it; '' where there is none."""
-    for bundle in dict.fromkeys((catalogue(locale), catalogue("en"))):
+    for language in dict.fromkeys((locale, ENGLISH)):
+        bundle = catalogue(language)
         pattern = bundle.get_message(name).value if bundle.has_message(name) else None
         if pattern is not None:
             ready = {key: _ready(key, value, zone, locale, now) for key, value in (facts or {}).items()}
             # What the catalogue finds wrong (a fact it names and did not get) shows in the sentence; it is no reason to fail.
             said, _wrong = bundle.format_pattern(pattern, ready)
-            return str(said)
+            return str(said) if language == locale else InEnglish(said)
     return ""
 
 
@@ -81,6 +84,8 @@ def in_words(value: Any, zone: tzinfo, locale: str = "en", now: datetime | None 
             return ""
         case datetime():
             return moment_in_words(value, zone, locale, now=now)
+        case date():
+            return day_of_year(value, locale)
         case timedelta():
             return round(value.total_seconds() / 60)
         case str():
@@ -102,6 +107,17 @@ def _text_in_words(text: str, zone: tzinfo, locale: str, now: datetime | None) -
         return moment_in_words(parse_moment(text), zone, locale, now=now)
     except (ValueError, OverflowError):
         return text
+
+
+class InEnglish(str):
+    """A text that stays English on a page or a card in another language: a page says so to what reads it out."""
+
+    __slots__ = ()
+
+
+def lang_of(text: str) -> str:
+    """The language of a text where it is not that of its page or card; '' where it is."""
+    return ENGLISH if isinstance(text, InEnglish) else ""
 
 
 class Catalogue:
@@ -155,13 +171,13 @@ def catalogue(locale: str) -> Catalogue:
 
 
 def day_in_words(moment: datetime, now: datetime, zone: tzinfo) -> str:
-    """'yesterday', 'today', 'tomorrow', 'Thursday' in the days after, else 'Thursday 12 June'."""
+    """'yesterday', 'today', 'tomorrow', 'Thursday' in the days after, else 'Thu 12 Jun'."""
     local = moment.astimezone(zone)
     days = (local.date() - now.astimezone(zone).date()).days
     named = {-1: "yesterday", 0: "today", 1: "tomorrow"}.get(days)
-    return (
-        sentence(f"day-{named}") if named else f"{local:%A}" if 1 < days < 7 else f"{local:%A} {local.day} {local:%B}"
-    )
+    if named:
+        return sentence(f"day-{named}")
+    return weekday_in_words(local) if 1 < days < 7 else date_in_words(local)
 
 
 def share_in_words(rate: float, name: str = "share") -> str:

@@ -11,8 +11,8 @@ from runboard.run.fold.route import Step
 from runboard.shop.book import Book
 from runboard.shop.product import Check, Operation, Translation
 from runboard.shop.units import Unit
-from runboard.words.facts import date_in_words, dated, length_in_words, moment_in_words, span_in_words
-from runboard.words.sentences import sentence
+from runboard.words.facts import date_in_words, dated, length_in_words, moment_in_words, span_in_words, unbroken
+from runboard.words.sentences import ENGLISH, InEnglish, sentence
 
 _NONE = Translation()
 
@@ -34,7 +34,8 @@ class Speech:
     def say(self, name: str, /, **facts: Any) -> str:
         """A sentence of the whole catalogue."""
         ready = {key: self.moment(fact) if isinstance(fact, datetime) else fact for key, fact in facts.items()}
-        return sentence(name, ready, locale=self.locale)
+        said = sentence(name, ready, locale=self.locale)
+        return type(said)(unbroken(said))
 
     def care(self, key: str, /, **facts: Any) -> str:
         """A sentence of the cautions' catalogue."""
@@ -75,25 +76,28 @@ class Speech:
 
     def named(self, operation: Operation) -> str:
         """An operation's name, where somebody translated it in the language."""
-        return self._own(operation).name or operation.name
+        return self._own(operation).name or self._as_written(operation.name)
 
     def step(self, step: Step) -> str:
         """'Sand 120'"""
-        return f"{self.named(step.operation)} {step.pass_.name}" if ":" in step.key else self.named(step.operation)
+        name = self.named(step.operation)
+        return type(name)(f"{name} {step.pass_.name}") if ":" in step.key else name
 
     def texts(self, operation: Operation, field: str) -> list[str]:
-        """The texts of an operation's ``instructions``, ``checklist``, ``cautions`` or ``checks``, translated where they are."""
+        """The texts of an operation's ``instructions``, ``checklist``, ``cautions`` or ``checks``, translated where they are;
+        else as they are written, which ``lang_of`` tells."""
         written: Sequence[Any] = getattr(operation, field)
         said: Sequence[str] = getattr(self._own(operation), field)
         texts = [text if isinstance(text, str) else text.text for text in written]
-        return [(said[at] if at < len(said) else "") or text for at, text in enumerate(texts)]
+        return [(said[at] if at < len(said) else "") or self._as_written(text) for at, text in enumerate(texts)]
 
     def caution(self, operation: Operation, shown: ShownCaution) -> str:
         """A caution's sentence: the catalogue's, or the shop's own words."""
         if shown.key:
             return self.care(shown.key)
-        own = dict(zip(operation.cautions, self.texts(operation, "cautions"), strict=True)).get(shown.text, shown.text)
-        return own[:1].upper() + own[1:] + ("" if own.endswith((".", "!", "?")) else ".")
+        translated = dict(zip(operation.cautions, self.texts(operation, "cautions"), strict=True))
+        own = translated.get(shown.text) or self._as_written(shown.text)
+        return type(own)(own[:1].upper() + own[1:] + ("" if own.endswith((".", "!", "?")) else "."))
 
     def start_list(self, book: Book, operation: Operation) -> tuple[str, ...]:
         """What is looked at before the machine starts: the catalogue's points, then the operation's own."""
@@ -108,6 +112,13 @@ class Speech:
         least, most = check.nominal - (check.minus or 0), check.nominal + (check.plus or 0)
         lengths = {"nominal": check.nominal, "least": least, "most": most}
         return self("first-piece-limits", **{key: self.length(mm) for key, mm in lengths.items()})
+
+    def setup(self, operation: Operation) -> tuple[tuple[str, str], ...]:
+        """Its setup sheet, which nobody translates."""
+        return tuple((self._as_written(label), self._as_written(text)) for label, text in operation.setup_sheet)
+
+    def _as_written(self, text: str) -> str:
+        return text if self.locale == ENGLISH else InEnglish(text)
 
     def _own(self, operation: Operation) -> Translation:
         return operation.translations.get(self.locale, _NONE)

@@ -19,10 +19,15 @@ const GOES = ["machine end", "looks ended", "watch check", "nobody near", "call"
 let opened = "";
 
 export function alerts(scene) {
-  const { state } = scene;
-  const [first, ...others] = each(alertsFor(scene)).filter((alert) => !isHold(alert)).sort((one, other) => urgency(state, other) - urgency(state, one));
-  return html`<div role="alert" aria-live="assertive">${first ? panel(scene, first) : nothing}${others.map((due) => alertRow(scene, due))}</div>${openCalls(scene)}`;
+  const [first, ...others] = inOrder(scene);
+  return html`<div role="alert" aria-live="assertive">${first ? panel(scene, first) : nothing}${others.filter((due) => isDanger(due, scene.state)).map((due) => alertRow(scene, due))}</div>${openCalls(scene)}`;
 }
+
+/** What else rings and is no danger. */
+export const more = (scene) => html`<div role="alert">${inOrder(scene).slice(1).filter((due) => !isDanger(due, scene.state)).map((due) => alertRow(scene, due))}</div>`;
+
+const inOrder = (scene) =>
+  each(alertsFor(scene)).filter((due) => !isHold(due)).sort((one, other) => urgency(scene.state, other) - urgency(scene.state, one));
 
 /** Danger before a machine that is to be looked at, that before all else. */
 export const urgency = (state, due) => 2 * isDanger(due, state) + isWatch(due);

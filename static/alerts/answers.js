@@ -65,6 +65,12 @@ export function openSaid({ said }) {
   });
 }
 
+/** What to do when somebody is hurt or something burns, and the number to press. */
+export function emergency(state) {
+  const number = state.shop?.emergency ?? "112";
+  return html`<p><b>${careText("emergency", { number })}</b></p><a class="button danger full" href=${`tel:${number.replaceAll(/[^+\d]/g, "")}`}>${say("emergency-call", { number })}</a>`;
+}
+
 /** What a call's sentences may name. */
 export function callFacts(state, call) {
   return {
@@ -79,7 +85,7 @@ export function callAnswers(scene, due) {
   const done = () => press(say("did-call-done", facts), [answer(due, "done")]);
   const going = () => press(say("did-call-going", facts), [{ kind: "alert claimed", run: call.run, tray: call.tray, body: { alert: due.id } }]);
   return html`${call.note ? html`<p>${call.note}</p>` : nothing}${call.times ? html`<p class="soft">${say("call-times", call)}</p>` : nothing}
-    ${call.why === "hurt" ? html`<p><b>${careText("emergency", { number: scene.state.shop?.emergency ?? "112" })}</b></p>` : nothing}
+    ${call.why === "hurt" ? emergency(scene.state) : nothing}
     ${call.why === "look" ? lookAnswers(scene.state, due, call) : html`${button(say("call-going"), going, "go")}<div class="pair">${button(say("call-done"), done)}</div>`}`;
 }
 

@@ -63,7 +63,7 @@ const openOf = (state, reminder) =>
 
 const isPast = (state, id) => millis(state.dues.find((due) => due.id === id).due_at) <= now();
 
-// The lock-up list
+// The closing checklist
 
 /** What must be said before a session ends; mirrors lock_up_reminders of runboard/run/care/care.py. */
 export function lockUpReminders(state) {

@@ -38,10 +38,15 @@ export function today() {
   return `${part.year}-${part.month}-${part.day}`;
 }
 
+/** Today's day of the week in the shop's zone, as the book calls it: 'mon' */
+export const weekday = () => format({ weekday: "short" }).format(now()).toLowerCase().slice(0, 3);
+
 /** '10:42' */
 export const timeOfDay = (ms) => format({ hour: "2-digit", minute: "2-digit", hourCycle: "h23" }).format(ms);
 
 // Moments and spans are written as `runboard/words/facts.py` writes them.
+
+const NBSP = "\u00a0"; // no line ends within a span or a day
 
 /** '10:42' today, 'Sun 08:00' within six days, 'Thu 12 Mar, 17:00' beyond. */
 export function moment(iso) {
@@ -49,17 +54,19 @@ export function moment(iso) {
   if (Number.isNaN(ms)) return "";
   if (dayKey(ms) === dayKey(now())) return timeOfDay(ms);
   const day = Object.fromEntries(format({ weekday: "short", day: "numeric", month: "short" }).formatToParts(ms).map((field) => [field.type, field.value]));
-  return Math.abs(ms - now()) < 6 * 86_400_000 ? `${day.weekday} ${timeOfDay(ms)}` : `${day.weekday} ${day.day} ${day.month.slice(0, 3)}, ${timeOfDay(ms)}`;
+  return Math.abs(ms - now()) < 6 * 86_400_000 ? `${day.weekday}${NBSP}${timeOfDay(ms)}` : `${day.weekday}${NBSP}${dayMonth(day)}, ${timeOfDay(ms)}`;
 }
+
+export const dayMonth = ({ day, month }) => `${day}${NBSP}${month.slice(0, 3)}`;
 
 /** '18 min', '2 h 05', '36 h', '14 days', '2 days 4 h'; in whole minutes, since pages count them down. */
 export function span(minutes) {
   const whole = Math.max(0, Math.round(minutes));
   const hours = Math.floor(whole / 60);
-  if (!hours) return `${whole} min`;
-  if (hours < 48) return whole % 60 ? `${hours} h ${String(whole % 60).padStart(2, "0")}` : `${hours} h`;
+  if (!hours) return `${whole}${NBSP}min`;
+  if (hours < 48) return `${hours}${NBSP}h${whole % 60 ? `${NBSP}${String(whole % 60).padStart(2, "0")}` : ""}`;
   const all = Math.round(whole / 60);
-  return all % 24 ? `${Math.floor(all / 24)} days ${all % 24} h` : `${all / 24} days`;
+  return `${Math.floor(all / 24)}${NBSP}days${all % 24 ? `${NBSP}${all % 24}${NBSP}h` : ""}`;
 }
 
 export const minutesTo = (iso) => (millis(iso) - now()) / 60_000;

@@ -6,6 +6,7 @@ import { redraw } from "./screen.js";
 
 const bundle = new FluentBundle("en", { useIsolating: false });
 const NBSP = "\u00a0";
+const UNITS = /(\d) (?=(?:h|min|s|mm|days?)\b)/g; // no line ends between a number and its unit
 const ISO = /^\d{4}-\d\d-\d\dT\d\d:\d\d/;
 
 const read = new Map();
@@ -55,7 +56,7 @@ function readable(value) {
 export function say(id, facts = {}) {
   const message = bundle.getMessage(id);
   if (!message?.value) return id;
-  return bundle.formatPattern(message.value, Object.fromEntries(Object.entries(facts ?? {}).map(ready)), []);
+  return bundle.formatPattern(message.value, Object.fromEntries(Object.entries(facts ?? {}).map(ready)), []).replace(UNITS, `$1${NBSP}`);
 }
 
 /** The sentence for a code of a family, '' where nobody wrote one. */

@@ -5,7 +5,7 @@ import { millis, now, offsetMs, timeOfDay } from "../door/clock.js";
 import { dismiss, notSaved, openOutbox, onlyHere, pressState, refused, waiting } from "../door/outbox.js";
 import { LOUD, resumeSound, shake, tone } from "../door/sound.js";
 import { wrongClock } from "../door/wrong_clock.js";
-import { button, notice, signs } from "./parts.js";
+import { button, notice, own, signs } from "./parts.js";
 import { onSheet, openCheck, openCount, openRun, openWrong, sheet, withBad } from "./sheets.js";
 import { ended, forgetPress, lastPress, nextLook, onTray, openTray, press, serverReached, standing, tray, undo } from "./tray.js";
 
@@ -43,20 +43,20 @@ function page(state) {
 
 const head = ({ step, title: name, run }) => step
   ? html`<p class="line"><span><b>${name}</b>, ${run}</span><span>${step.line}</span></p>
-    <h1 tabindex="-1">${step.name}</h1><p class="place">${[step.place, step.pieces].filter(Boolean).join(" · ")}</p>`
+    <h1 tabindex="-1" lang=${step.lang ?? nothing}>${step.name}</h1><p class="place">${[step.place, step.pieces].filter(Boolean).join(" · ")}</p>`
   : html`<p class="line"><span>${run}</span></p><h1 tabindex="-1">${name}</h1>`;
 
 const watchFor = ({ step, words }) => step.cautions.length ? html`<section><h2 class="unseen">${words["watch-for"]}</h2>
-  <ul class="watch-for">${step.cautions.map((caution) => html`<li>${signs(caution.signs)}<span>${caution.text}</span></li>`)}</ul></section>` : nothing;
+  <ul class="watch-for">${step.cautions.map((caution) => html`<li>${signs(caution.signs)}${own(caution)}</li>`)}</ul></section>` : nothing;
 
 const instructions = ({ step, words }) => html`<section><h2>${words["what-to-do"]}</h2>
-    <ol class="do-this">${step.instructions.map((instruction) => html`<li class=${step.instructions.length > 1 ? "" : "only"}><span>${instruction.text}</span>
+    <ol class="do-this">${step.instructions.map((instruction) => html`<li class=${step.instructions.length > 1 ? "" : "only"}>${own(instruction)}
       ${instruction.picture ? html`<img src=${instruction.picture} alt="">` : nothing}</li>`)}</ol></section>
   ${rows(words.texts, step.texts)}${rows(words.setup, step.setup)}
   ${step.wait ? html`<p class="note">${step.wait}</p>` : nothing}`;
 
 const rows = (words, found) => found.length ? html`<section><h2>${words}</h2>
-  <dl class="positions">${found.map(([label, text]) => html`<dt>${label}</dt><dd>${text}</dd>`)}</dl></section>` : nothing;
+  <dl class="positions">${found.map(([label, text, lang]) => html`<dt lang=${lang || nothing}>${label}</dt><dd lang=${lang || nothing}>${text}</dd>`)}</dl></section>` : nothing;
 
 /** How it stands, the first pieces to check, and the presses beside the big one. */
 function work(state, { at }, view) {
@@ -66,7 +66,7 @@ function work(state, { at }, view) {
   return html`<section class="work"><h2>${view.heading}</h2>
     ${overdue ? html`<p class="note look">${state.words["running-overdue"]}</p>` : nothing}${view.text ? html`<p>${view.text}</p>` : nothing}
     ${checks.length ? html`<p>${state.words["first-piece"]}</p>` : nothing}
-    <div class="presses">${checks.map((check) => button(`${check.text}${check.limits ? `: ${check.limits}` : ""}`, () => openCheck(check), "full"))}
+    <div class="presses">${checks.map((check) => button(html`${own(check)}${check.limits ? `: ${check.limits}` : ""}`, () => openCheck(check), "full"))}
     ${others.map((other) => button(other.words, does(other), "full"))}</div></section>`;
 }
 

@@ -3,7 +3,7 @@
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { readLength } from "../door/lengths.js";
-import { button, fill, stepper } from "./parts.js";
+import { button, fill, own, stepper } from "./parts.js";
 import { press, standing, tray } from "./tray.js";
 
 let open = null;
@@ -33,7 +33,7 @@ export function openRun(offer) {
     const list = offer.points.length ? [{ kind: "checklist ticked", body: { list: "full", items: offer.items } }] : [];
     return page(offer.points.length ? words["list-title"] : offer.words, html`
       ${offer.points.map((point, at) => html`<label class="tick"><input type="checkbox" .checked=${ticked.has(at)} @change=${toggle(at)}>
-        ${point.signs.map((number) => html`<img src="/static/signs/${number}.svg" alt="" width="56" height="56">`)}<span>${point.text}</span></label>`)}
+        ${point.signs.map((number) => html`<img src="/static/signs/${number}.svg" alt="" width="56" height="56">`)}${own(point)}</label>`)}
       ${stepper(words, words.minutes, minutes, { min: 1, max: 2000, unit: words.min, set: (more) => { minutes = more; redraw(); } })}
       <button type="button" class="go" ?disabled=${left > 0} @click=${then(offer.label, [...list, { kind: "machine started", body: { minutes } }])}>
         ${left ? fill(words["list-left"], { left }) : offer.ready}</button>`);
@@ -88,7 +88,7 @@ export function openCheck(check) {
   };
   openSheet(() => {
     const { words } = tray();
-    return page(check.text, html`<p class="place">${check.limits}</p>
+    return page(own(check), html`<p class="place">${check.limits}</p>
       ${check.measured ? html`<div class="field"><label for="measured">${words["first-piece-measured"]} (${check.units})</label>
         <input id="measured" class="short" autocomplete="off" inputmode=${check.units === "mm" ? "decimal" : "text"} .value=${typed} @input=${(event) => { typed = event.target.value; }}></div>` : nothing}
       <div class="presses">${button(words["first-piece-pass"], () => record("pass"), "go")}${button(words["first-piece-fail"], () => record("fail"), "full")}</div>`);

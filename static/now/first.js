@@ -36,7 +36,7 @@ function doingJob(scene, job, moves) {
   const next = nextMove(moves);
   const done = { kind: "job done", body: { job: job.key } };
   return [html`<section class="now">${above(state, since(state.people[me].hands_since))}<h1>${job.name}</h1>
-    ${next ? html`<p class="soft">${say("first-after", { what: titleOf(state, next) })}</p>` : nothing}${toTakeOver(state, moves)}${watchedCare(scene)}</section>`,
+    ${next ? html`<p class="soft">${say("first-after", { what: titleOf(state, next) })}</p>` : nothing}${toTakeOver(state, moves)}${folded(scene)}</section>`,
   button(say("go-job-done"), () => press(say("did-job-done", { job: job.name }), [done]), "go")];
 }
 
@@ -49,20 +49,33 @@ function doingLoad(scene, here, moves) {
     ${above(state, since(state.people[me].hands_since), load.station)}
     <h1>${say(`first-${load.state}`, { step: step?.name ?? load.step, what: loadWords(run, load) })}</h1>
     ${givenWords(scene, run, load.step, Object.keys(load.pieces))}
-    ${before ? cautions(step) : watchedCare(scene, step)}${labelOf(scene, step)}${step?.personal ? part("positions")?.textsOn(run, load) : nothing}
-    ${toSee(here, me)}${before ? [minutesStepper(here), watchedCare(scene, null, step)] : nothing}${toTakeOver(state, moves)}
+    ${before ? cautions(step) : folded(scene)}${labelOf(scene, step)}${step?.personal ? part("positions")?.textsOn(run, load) : nothing}
+    ${toSee(here, me)}${before ? [minutesStepper(here), folded(scene, step)] : nothing}${toTakeOver(state, moves)}
   </section>`, before ? runPress(here, me) : goOnButton(scene, here, moves)];
 }
 
-/** 'At 19:12 take over watching the Laser from Ann', where the plan says so and it is not what comes first. */
+/** 'Watch the Laser from 19:12', where the plan says so and it is not what comes first. */
 const toTakeOver = (state, moves) =>
   moves.filter((move) => move.code === "take over" && move.facts?.at).map((move) => html`<p class="soft">${moveWords(state, move)}</p>`);
 
-/** The cautions of what one's hands are at once it is under way, then of the machines that one watches as long as they run. */
-function watchedCare({ state, me }, step, read) {
+/** The cautions of what one's hands are at once it is under way, then of the machines that one watches as long as they run:
+ *  [what stays readable, for below the machines; what is folded to its signs, for beside the sentence]. */
+function underWayOf({ state, me }, read) {
+  const hands = handsOf(state, me);
   const watched = watchedBy(state, me).filter((load) => !load.said).map((load) => loadScene(state, load).step);
-  return underWay([step, ...watched], read);
+  return underWay([hands?.load && hands.load.state !== "loading" ? hands.step : null, ...watched], read);
 }
+
+/** What is read at any time while machines run, unless the step above says it. */
+export function besideMachines(scene) {
+  const hands = handsOf(scene.state, scene.me);
+  const move = hands ? null : openMoves(scene.state, scene.me)[0];
+  return underWayOf(scene, move ? stepOfMove(scene.state, move) : hands?.load?.state === "loading" ? hands.step : null)[0];
+}
+
+const folded = (scene, read) => underWayOf(scene, read)[1];
+
+const stepOfMove = (state, move) => stepOf(state.runs?.[move.run], move.step, move.trays?.[0]);
 
 function goOnButton(scene, here, moves) {
   const { load, station } = here;
@@ -93,20 +106,20 @@ function doneButton({ state }, { run, load }, moves) {
 function nothingYet(state) {
   const bare = !Object.keys(state.stations ?? {}).length;
   return [html`<section class="now"><h1>${say(bare ? "first-bare" : "first-nothing")}</h1><p>${say(bare ? "first-no-shop" : "first-no-run")}</p></section>`,
-    html`<a class="button go" href=${bare ? "/shop" : "/plan"}>${say(bare ? "go-shop" : "go-plan")}</a>`];
+    html`<a class="button go" href=${bare ? "/shop/first" : "/plan"}>${say(bare ? "go-shop" : "go-plan")}</a>`];
 }
 
 function couldDo(scene, move, rest) {
   const { state } = scene;
   if (!scene.runs.length && (!move || move.code === "free")) return nothingYet(state);
-  if (!move) return [html`<section class="now"><h1>${say("first-nothing")}</h1><p>${say(serverReached() ? "first-nothing-more" : "first-nothing-known")}</p>${watchedCare(scene)}</section>`, nothing];
-  const step = stepOf(state.runs?.[move.run], move.step, move.trays?.[0]);
+  if (!move) return [html`<section class="now"><h1>${say("first-nothing")}</h1><p>${say(serverReached() ? "first-nothing-more" : "first-nothing-known")}</p>${folded(scene)}</section>`, nothing];
+  const step = stepOfMove(state, move);
   const here = move.code === "run" && loadScene(state, loadAt(state, [move.run, move.load]));
   return [html`<section class="now">
     ${above(state, reason(move), move.station)}
     <h1>${moveWords(state, move)}</h1>
     ${givenWords(scene, state.runs?.[move.run], move.step, move.trays ?? [])}
-    ${cautions(step)}${labelOf(scene, step)}${here ? [toSee(here, scene.me), minutesStepper(here)] : nothing}${toTakeOver(state, rest)}${watchedCare(scene, null, step)}
+    ${cautions(step)}${labelOf(scene, step)}${here ? [toSee(here, scene.me), minutesStepper(here)] : nothing}${toTakeOver(state, rest)}${folded(scene, step)}
   </section>`, here ? runPress(here, scene.me) : moveButton(scene, move)];
 }
 

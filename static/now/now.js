@@ -11,7 +11,7 @@ import { foot, header, refusals } from "../views/head.js";
 import { machines } from "../views/machines.js";
 import { openMoves, titleOf } from "../views/moves.js";
 import { button, sheet, syncSheet } from "../views/sheet.js";
-import { first } from "./first.js";
+import { besideMachines, first } from "./first.js";
 import { howLong, isOver, over, sessionEnd } from "./session.js";
 
 // What the first drawing does without.
@@ -47,11 +47,11 @@ function page(scene) {
   ${header(scene)}
   <div class="columns"><div class="attention">${attention(scene)}${refusals()}${scene.state.pressed ? part("pressed")?.pressedLine(scene) : nothing}</div>
   <div class="first-column">
-    ${isOver(scene) ? section : html`${howLong(scene)}${stoppedUnderHands(scene)}${section}${firstPiece(scene)}${wrongAndAway(scene)}
+    ${isOver(scene) ? section : html`${howLong(scene)}${stoppedUnderHands(scene)}${section}${firstPiece(scene)}${moreAlerts(scene)}${wrongAndAway(scene)}
     ${here("span")?.longSpanRow(scene)}`}
   </div>
   <div class="second-column">
-    ${machines(scene)}
+    ${machines(scene)}${besideMachines(scene)}
     ${soundButton()}
     ${here("clock")?.wrongClock(say, redraw)}
     ${here("below")?.below(scene)}
@@ -87,6 +87,9 @@ function attention(scene) {
   const asked = questions(scene, "asks");
   return due.some((alert) => isWatch(alert) || isDanger(alert, scene.state)) ? [rings, asked] : [asked, rings];
 }
+
+// What else calls and is no danger: rows below the sentence, so that it stays in sight.
+const moreAlerts = (scene) => (alertsFor(scene).length > 1 ? part("alerts")?.more(scene) : nothing);
 
 // Holds that are over are no hurry: below the work, where no thumb rests.
 const heldTooLong = (scene) => (alertsFor(scene).some((due) => due.id.includes("hold over|")) ? part("alerts")?.holdsOver(scene) : nothing);

@@ -1,7 +1,7 @@
 // A person's session: 'How long have you got?', and until when.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { atLocal, millis, now, timeOfDay } from "../door/clock.js";
+import { atLocal, millis, now, timeOfDay, weekday } from "../door/clock.js";
 import { open } from "../door/later.js";
 import { isoIn, press, sayTime } from "../door/press.js";
 import { redraw } from "../door/screen.js";
@@ -12,7 +12,7 @@ import { button } from "../views/sheet.js";
 /** Asks once a session; everything else stays in sight below. */
 export function howLong({ state, me }) {
   if (!me || inSession(state, me)) return nothing;
-  return html`<section class="panel act"><h2>${say("session-how-long")}</h2>${choices(came)}</section>`;
+  return html`<section class="panel act"><h2>${say("session-how-long")}</h2>${choices(came, state)}</section>`;
 }
 
 // Whoever is back after all says so; until then nothing asks to start again.
@@ -31,8 +31,14 @@ export const over = ({ state, me }, next) => html`<section class="panel"><h1>${s
 
 const came = (until) => press(say("did-came", { until }), [{ kind: "person came", body: { until } }]);
 
-function choices(use) {
-  const fixed = ["18:00", "22:00"].map((hhmm) => [hhmm, atLocal(hhmm)]).filter(([, ms]) => ms > now() + 20 * 60_000).slice(0, 2);
+// The usual end of the day first, where the shop knows one for today.
+function ends(state) {
+  const usual = state.usual_ends?.[weekday()];
+  const open = [...new Set([usual, "18:00", "22:00"])].filter(Boolean).map((hhmm) => [hhmm, atLocal(hhmm, now(), hhmm === "00:00" ? 1 : 0)]);
+  return open.filter(([, ms]) => ms > now() + 20 * 60_000).slice(0, 2).map(([hhmm, ms]) => ({ ms, isUsual: hhmm === usual }));
+}
+
+function choices(use, state) {
   const other = (event) => {
     event.preventDefault();
     const hhmm = new FormData(event.target).get("until");
@@ -42,8 +48,9 @@ function choices(use) {
   };
   return html`<div class="choices even">
       ${[1, 2].map((hours) => button(say("session-hours", { hours }), () => use(isoIn(60 * hours))))}
-      ${fixed.map(([, ms]) => html`<button type="button" aria-label=${say("session-until", { until: timeOfDay(ms) })} @click=${() => use(new Date(ms).toISOString())}>${timeOfDay(ms)}</button>`)}
+      ${ends(state).filter(({ isUsual }) => !isUsual).map(({ ms }) => html`<button type="button" aria-label=${say("session-until", { until: timeOfDay(ms) })} @click=${() => use(new Date(ms).toISOString())}>${timeOfDay(ms)}</button>`)}
     </div>
+    ${ends(state).filter(({ isUsual }) => isUsual).map(({ ms }) => button(say("session-usual", { until: timeOfDay(ms) }), () => use(new Date(ms).toISOString()), "full spaced"))}
     <details><summary>${say("session-other")}</summary>
       <form class="inline" @submit=${other}><label>${say("session-until-label")}<input type="time" name="until" required></label><button>${say("ui-ok")}</button></form></details>`;
 }
@@ -53,6 +60,6 @@ export function sessionEnd({ state, me }) {
   if (!inSession(state, me)) return nothing;
   return html`<section class="session"><h2>${say("session-today")}</h2>
     <p>${say("session-until-now", { until: state.people[me].until })}</p>
-    <details><summary>${say("session-change")}</summary>${choices(sayTime)}</details>
+    <details><summary>${say("session-change")}</summary>${choices(sayTime, state)}</details>
     ${button(say("go-stop"), () => open("lock-up"), "full")}</section>`;
 }

@@ -3,7 +3,7 @@
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { about, finishLoad, nextWords, press } from "../door/press.js";
 import { inOrder, say, stepOf } from "../door/words.js";
-import { oneOf, scrapReasons, whyScrap } from "../views/controls.js";
+import { oneOf, whyScrap } from "../views/controls.js";
 import { nextMove, openMoves } from "../views/moves.js";
 import { countedOf, scrapOf, stepsTo } from "../views/pieces.js";
 import { positionsOf } from "../views/positions.js";
@@ -11,7 +11,7 @@ import { button, closing, goButton, openSheet, sheetHead, stepper } from "../vie
 
 export function openBadPiece({ load, step }) {
   const trays = inOrder(Object.keys(load.pieces));
-  const it = { tray: trays[0], pieces: 1, what: "scrap", why: scrapReasons()[0][1], back: "", positions: new Set() };
+  const it = { tray: trays[0], pieces: 1, what: "scrap", why: "", back: "", positions: new Set() };
   openSheet((scene) => {
     const run = scene.state.runs[load.run];
     const max = Math.max(1, run.trays[it.tray]?.busy?.[load.step] ?? load.pieces[it.tray]);
@@ -24,7 +24,8 @@ export function openBadPiece({ load, step }) {
       ${stepper(say("bad-how-many"), it.pieces, { min: 1, max, set: (pieces) => { it.pieces = pieces; } })}
       ${oneOf(say("bad-what"), [["scrap", say("ui-scrap")], ["rework", say("ui-rework")]], it.what, (what) => { it.what = what; it.back ||= backTo.at(-2)?.key ?? step.key; })}
       ${isScrap ? whyScrap(it.why, (why) => { it.why = why; }) : oneOf(say("bad-back-to"), backTo.map((step) => [step.key, step.name]), it.back, (back) => { it.back = back; })}
-      ${goButton(say(isScrap ? "bad-scrap" : "bad-rework", { pieces: it.pieces, tray: it.tray, why: it.why }), () => (isScrap ? scrapIt : reworkIt)(run, load, step, it))}
+      ${isScrap && !it.why ? goButton(say("bad-why-first"), () => {}, true)
+        : goButton(say(isScrap ? "bad-scrap" : "bad-rework", { pieces: it.pieces, tray: it.tray, why: it.why }), () => (isScrap ? scrapIt : reworkIt)(run, load, step, it))}
       <p class="hint">${say("bad-goes-on")}</p>`;
   });
 }
@@ -66,13 +67,13 @@ export function openCount(load) {
     return html`${sheetHead(say("count-title", { step: stepOf(run, load.step)?.name ?? load.step }))}
       ${Object.keys(counts).map((tray) => trayCount(tray, counts[tray]))}
       ${left ? html`<p class="notice">${say("count-left", { pieces: left })}</p>` : nothing}
-      ${goButton(words, finish(null))}${next ? button(`${words}. ${nextWords(load, next)}`, closing(finish(next)), "full spaced") : nothing}`;
+      ${unsaid(counts) ? goButton(say("bad-why-first"), () => {}, true) : goButton(words, finish(null))}${next && !unsaid(counts) ? button(`${words}. ${nextWords(load, next)}`, closing(finish(next)), "full spaced") : nothing}`;
   });
 }
 
 const begun = (run, load) => Object.fromEntries(Object.entries(load.pieces).map(([tray, pieces]) => {
   const [, scrap] = countedOf(run, tray, load);
-  return [tray, { pieces, good: pieces - scrap, scrap, why: scrapReasons()[0][1] }];
+  return [tray, { pieces, good: pieces - scrap, scrap, why: "" }];
 }));
 
 const trayCount = (tray, count) => html`<fieldset><legend>${say("ui-tray", { tray })}</legend>
@@ -80,5 +81,7 @@ const trayCount = (tray, count) => html`<fieldset><legend>${say("ui-tray", { tra
     ${stepper(say("ui-scrap"), count.scrap, { max: count.pieces, set: (scrap) => { count.good = Math.min(count.good, count.pieces - scrap); count.scrap = scrap; } })}
     ${count.scrap ? whyScrap(count.why, (why) => { count.why = why; }) : nothing}</fieldset>`;
 
+// Scrap that was counted before has its reasons; what is counted now wants one.
+const unsaid = (counts) => Object.values(counts).some((count) => count.scrap && !count.why);
 const total = (counts, what) => Object.values(counts).reduce((sum, count) => sum + count[what], 0);
 const said = (counts) => Object.fromEntries(Object.entries(counts).map(([tray, { good, scrap, why }]) => [tray, { good, scrap: scrap ? [{ pieces: scrap, why }] : [] }]));

@@ -1,4 +1,4 @@
-// Leaving. 'Called away': one large press, no reason asked; a watched machine is paused and made safe first. The lock-up list
+// Leaving. 'Called away': one large press, no reason asked; a watched machine is paused and made safe first. The closing checklist
 // at the end of a session: what became of the day's rags, oily dust and burnt cuts has to be said.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";

@@ -1,9 +1,9 @@
 // 'Something is wrong': one sheet with everything that can go wrong, about the load at hand; what an emergency needs first.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
+import { emergency } from "../alerts/answers.js";
 import { about, isoIn, press } from "../door/press.js";
 import { inOrder, loadTitle, say } from "../door/words.js";
-import { careText } from "../views/cautions.js";
 import { declineReasons, oneOf, textField, untilWhen } from "../views/controls.js";
 import { handsOf, isLead, loadScene, openLoads } from "../views/doing.js";
 import { button, closing, goButton, openSheet, sheetHead } from "../views/sheet.js";
@@ -28,16 +28,12 @@ const FITS = {
 };
 
 export function openWrong(scene) {
-  openSheet(() => html`${sheetHead(say("wrong-title"))}${emergency(scene)}<div class="stack">
+  openSheet(() => html`${sheetHead(say("wrong-title"))}${ifHurt(scene)}<div class="stack">
     ${CHOICES.map(([key, open]) => button(say(`wrong-${key}`), () => withLoad(scene, key, open)))}
     ${button(say("wrong-changed"), () => openChanged(scene))}${button(say("wrong-station"), () => openOutOfUse(scene))}${called(scene, "help")}</div>`);
 }
 
-function emergency(scene) {
-  const number = scene.state.shop?.emergency ?? "112";
-  return html`<section class="emergency"><p><b>${say("wrong-hurt-title")}</b></p><p>${careText("emergency", { number })}</p>
-    <a class="button danger full" href=${`tel:${number.replaceAll(/[^+\d]/g, "")}`}>${say("wrong-phone", { number })}</a>${called(scene, "hurt", "full")}</section>`;
-}
+const ifHurt = (scene) => html`<section class="emergency"><h3>${say("wrong-hurt-title")}</h3>${emergency(scene.state)}${called(scene, "hurt", "full")}</section>`;
 
 /** Who is no lead calls one to the tray at hand. */
 function called({ state, me }, why, kind) {

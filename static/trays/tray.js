@@ -7,6 +7,7 @@ import { press } from "../door/press.js";
 import { personName, routeOf, say, sayCode, slug, stationName, stepOf, sum } from "../door/words.js";
 import { openEndWait } from "../sheets/early.js";
 import { openHold } from "../sheets/out_of.js";
+import { isLead } from "../views/doing.js";
 import { curing, timesLine, timesOf } from "../views/finish.js";
 import { loadWith } from "../views/pieces.js";
 import { textsOf } from "../views/positions.js";
@@ -51,6 +52,7 @@ function actions(scene, tray) {
     ${(tray.holds ?? []).map((hold) => button(say("trays-release", { step: name(hold.step) }), () => release(hold.step)))}
     ${resting.map(([key]) => button(say("trays-wait-end", { step: name(key) }), () => openEndWait(run.id, tray.id, key)))}
     ${button(say("trays-wood"), () => openWood(run.id, tray))}
+    ${isLead(scene.state, scene.me) ? html`<a class="button" href=${`/plan/runs/${run.id}/trays/${encodeURIComponent(tray.id)}/code`}>${say("trays-code", { tray: tray.id })}</a>` : nothing}
     <a class="button" href=${`/plan/runs/${run.id}/cards?tray=${encodeURIComponent(tray.id)}`}>${say("trays-card")}</a>
     <a class="button" href=${`/plan/runs/${run.id}/trays/${encodeURIComponent(tray.id)}/paper`}>${say("trays-paper")}</a></div>`;
 }

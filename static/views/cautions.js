@@ -23,15 +23,14 @@ export const cautions = (step) => rows(step?.care ?? []);
 const OPEN = ["stay-and-watch", "fire"];
 const nameOf = ({ key, text }) => key ?? text;
 
-/** The cautions of several steps that are under way, each once: what matters while a machine runs is readable, the others are
- *  folded to their signs. What `read`, a step above, says already is left out. */
+/** The cautions of several steps that are under way, each once, as [readable, folded to their signs]. What `read`, a step
+ *  above, says already is left out. */
 export function underWay(steps, read) {
   const above = new Set(read?.care?.map(nameOf));
   const all = [...new Map(steps.flatMap((step) => step?.care ?? []).map((caution) => [nameOf(caution), caution])).values()].filter((caution) => !above.has(nameOf(caution)));
   const folded = all.filter(({ key }) => !OPEN.includes(key));
   const numbers = [...new Set(folded.flatMap((caution) => caution.signs ?? []))];
-  return html`${rows(all.filter(({ key }) => OPEN.includes(key)))}
-    ${folded.length ? html`<details class="care"><summary>${signs(numbers)}<span>${sayLater("en.sheets", "cautions-more", { count: folded.length })}</span></summary>${rows(folded)}</details>` : nothing}`;
+  return [rows(all.filter(({ key }) => OPEN.includes(key))), folded.length ? html`<details class="care"><summary>${signs(numbers)}<span>${sayLater("en.sheets", "cautions-more", { count: folded.length })}</span></summary>${rows(folded)}</details>` : nothing];
 }
 
 const sentence = (text) => text[0].toUpperCase() + text.slice(1) + (/[.!?]$/.test(text) ? "" : ".");

@@ -2,7 +2,7 @@
 // Dry to the touch is not cured, and figures without a label's date are common practice only.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { millis, now, span } from "../door/clock.js";
+import { dayMonth, millis, now, span } from "../door/clock.js";
 import { say, stepOf } from "../door/words.js";
 import { careText } from "./cautions.js";
 import { isCoat } from "./doing.js";
@@ -22,7 +22,13 @@ export function label(state, step) {
     ${finish.solvent ? html`<br>${finish.airing ? say("finish-solvent", { span: span(finish.airing) }) : say("finish-solvent-unknown")}` : nothing}</p>`;
 }
 
-const whose = (finish) => (finish.sheet_date ? say("finish-label-of", { date: finish.sheet_date }) : careText("finish-label"));
+/** '14 Mar 2026' of '2026-03-14', as `day_of_year` of the server. */
+export function dayOfYear(iso) {
+  const part = Object.fromEntries(new Intl.DateTimeFormat("en-GB", { timeZone: "UTC", day: "numeric", month: "short", year: "numeric" }).formatToParts(Date.parse(iso)).map((field) => [field.type, field.value]));
+  return `${dayMonth(part)} ${part.year}`;
+}
+
+const whose = (finish) => (finish.sheet_date ? say("finish-label-of", { date: dayOfYear(finish.sheet_date) }) : careText("finish-label"));
 
 /** [[what, moment]] counted from the end of the coat; only what the shop wrote down. */
 const times = (finish, step, rest) =>

@@ -77,3 +77,57 @@ card-slip-part = { $left ->
   }
 card-slip-packed-by = gepackt von
 card-slip-order = Bestellung { $line }
+
+## One card a tray: what is long stands on the station's sheet
+card-cautions-on-sheet = Warnhinweise: auf dem Stationsblatt. Zuerst lesen.
+card-bad-piece-short = Schlechtes Stück: beiseitelegen, kennzeichnen, zählen, { $lead } rufen.
+card-side = Seite
+card-turn-over = umdrehen
+card-on-more-cards = Zu lang für eine Karte: weitere Karten gehören zu diesem Kasten.
+card-texts = Texte nach Position
+
+## The station's sheet
+card-station-sheet = Stationsblatt
+card-at-step = { $last ->
+    [0] Schritt { $first } von { $steps }
+   *[other] Schritte { $first } bis { $last } von { $steps }
+  }
+card-at-this-station = An dieser Station
+card-before-starting = Vor dem Start
+card-setting-up = Rüsten
+card-supplies-each = Für jedes Stück: { $supplies }
+card-on-a-phone = Der Code auf der Karte eines Kastens zeigt jeden Schritt auf dem Telefon, mit Bildern.
+
+## A caution in two words beside its sign; in full it is care-…
+card-sign-stay-and-watch = dabeibleiben, zusehen
+card-sign-laser-beam = Laserbrille auf, Deckel zu
+card-sign-fire = Löscher in Reichweite
+card-sign-exhaust-and-air = Abluft, Blasluft an
+card-sign-hot = heiß, abkühlen lassen
+card-sign-no-gloves = keine Handschuhe
+card-sign-loose = Ärmel eng, Haare fest
+card-sign-hands-clear = Schiebeholz, Hände weg
+card-sign-kickback = Rückschlag, daneben stehen
+card-sign-disconnect = Wechsel: Stecker raus
+card-sign-eye-protection = Augenschutz
+card-sign-hearing-protection = Gehörschutz
+card-sign-dust-mask = Maske auf
+card-sign-extraction = Absaugung an
+card-sign-blown-dust = keine Druckluft
+card-sign-manual = Anleitung lesen
+card-sign-crushing = Finger weg
+card-sign-sharp-edge = scharfe Kanten
+card-sign-electricity = Strom weg vor Öffnen
+card-sign-respirator = Atemschutz auf
+card-sign-spraying = Atemschutz, keine Funken
+card-sign-rags = Lappen raus oder ins Wasser
+card-sign-solvent-air = Lösemittel, keine Flamme
+card-sign-no-smoking = nicht rauchen
+card-sign-gloves = Handschuhe an
+card-sign-air-the-room = Raum lüften
+card-sign-dry-not-cured = grifftrocken, nicht hart
+card-sign-climate = nicht kalt, nicht feucht
+card-sign-oiled-dust = Ölstaub raus, ins Wasser
+card-sign-lifting = zu zweit heben
+card-sign-batteries = beim Laden dabeibleiben
+card-sign-alone = nicht allein

@@ -77,3 +77,57 @@ card-slip-part = { $left ->
   }
 card-slip-packed-by = packed by
 card-slip-order = Order { $line }
+
+## One card a tray: what is long stands on the station's sheet
+card-cautions-on-sheet = Cautions: on the station's sheet. Read it first.
+card-bad-piece-short = A bad piece: lay it aside, mark it, count it, call { $lead }.
+card-side = side
+card-turn-over = turn over
+card-on-more-cards = Too long for one card: further cards go with this tray.
+card-texts = Texts by position
+
+## The station's sheet
+card-station-sheet = Station sheet
+card-at-step = { $last ->
+    [0] step { $first } of { $steps }
+   *[other] steps { $first } to { $last } of { $steps }
+  }
+card-at-this-station = At this station
+card-before-starting = Before it starts
+card-setting-up = Setting up
+card-supplies-each = For each piece: { $supplies }
+card-on-a-phone = The code on a tray's card shows each step on a phone, with its pictures.
+
+## A caution in two words beside its sign; in full it is care-…
+card-sign-stay-and-watch = stay and watch
+card-sign-laser-beam = laser eyewear, lid shut
+card-sign-fire = extinguisher in reach
+card-sign-exhaust-and-air = exhaust, air on
+card-sign-hot = hot, let it cool
+card-sign-no-gloves = no gloves
+card-sign-loose = sleeves tight, hair tied
+card-sign-hands-clear = push pad, hands clear
+card-sign-kickback = kickback, stand aside
+card-sign-disconnect = unplug to change
+card-sign-eye-protection = eyes
+card-sign-hearing-protection = ears
+card-sign-dust-mask = mask on
+card-sign-extraction = extraction on
+card-sign-blown-dust = no compressed air
+card-sign-manual = read the manual
+card-sign-crushing = fingers clear
+card-sign-sharp-edge = sharp edges
+card-sign-electricity = unplug to open
+card-sign-respirator = respirator on
+card-sign-spraying = respirator, no sparks
+card-sign-rags = rags outdoors or in water
+card-sign-solvent-air = solvent, no flame
+card-sign-no-smoking = no smoking
+card-sign-gloves = gloves on
+card-sign-air-the-room = air the room
+card-sign-dry-not-cured = dry is not cured
+card-sign-climate = not cold, not damp
+card-sign-oiled-dust = oily dust outdoors, into water
+card-sign-lifting = lift with two
+card-sign-batteries = stay while it charges
+card-sign-alone = not alone

@@ -32,7 +32,7 @@ care-dry-not-cured = Dry to the touch is not cured.
 care-climate = Temperature and humidity as the label asks: cold or damp air keeps it wet for longer.
 care-oiled-dust = Dust of oiled wood can heat by itself: empty the bag outdoors, into water in the lidded metal can.
 care-lifting = Heavy: lift with two people or use the trolley.
-care-batteries = Charge batteries only while someone is with them, on something that will not burn. Unplug them at lock-up.
+care-batteries = Charge batteries only while someone is with them, on something that will not burn. Unplug them before you lock up.
 care-alone = Don't work alone: someone in earshot, or a phone on you and someone who asks after you at a set time.
 
 ## Before a laser or a heater starts

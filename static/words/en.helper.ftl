@@ -79,11 +79,11 @@ helper-go-wrong = Something is wrong
 helper-go-call = Call the lead
 helper-go-show-me = Call the lead to show me
 helper-go-look = Show the first piece
-helper-go-watch = I looked: { $kind ->
-    [laser] no flame, work flat, air assist and exhaust on
-    [cnc] no smoke, work still held, extraction on, sound normal
-    [heater] no smoke, heat as set, nothing near it that burns
-   *[other] no smoke, no smell, work still held, sound normal
+helper-go-watch = { $kind ->
+    [laser] No flame, work flat, air assist and exhaust on
+    [cnc] No smoke, work still held, extraction on, sound normal
+    [heater] No smoke, heat as set, nothing near it that burns
+   *[other] No smoke, no smell, work still held, sound normal
   }
 helper-did-start = Started
 helper-did-running = Running
@@ -120,7 +120,7 @@ helper-hurt-phone = Call { $number }
 helper-hurt-call = Call the lead too
 helper-bad-title = Set the bad piece aside and mark what is wrong
 helper-bad-count = Put it aside: it counts as bad when you are done. Same fault twice: stop, and wait for the lead.
-helper-stop-title = Stop the machine first: emergency stop, if you can do it safely
+helper-stop-title = Stop the machine first: emergency stop if safe
 helper-stop-hand-title = Why did you stop?
 helper-scrap-tear-out = torn out
 helper-scrap-crack = crack

@@ -2,79 +2,78 @@
 
 shop-alarms = Alarms
 shop-outside = Outside: { $channels }
-shop-ring-on-phones = They ring on the open phones, and then on this computer.
+shop-ring-on-phones = They ring on the open phones, then on this computer.
 shop-change = Change
 shop-how-alerts-climb = how alerts escalate
 shop-open-wall-page = Open the wall page
 shop-on-this-phone = On this phone
-shop-push-off = Send alerts to this phone when it is locked, too.
-shop-push-on = Alerts are sent to this phone when it is locked, too.
-shop-push-forbidden = This browser was told not to show notifications. Allow them for this page in its settings, then load the page again.
+shop-push-off = Alerts can also be sent to this phone when it is locked.
+shop-push-on = Alerts are also sent to this phone when it is locked.
+shop-push-forbidden = This browser is not allowed to show notifications. Allow them for this page in its settings, then load the page again.
 shop-push-impossible = This browser cannot be sent alerts while it is locked. That needs the secure page; on an iPhone or iPad, the app on the home screen.
-shop-push-send = Send alerts to this phone when it is locked
-shop-push-stop = Send this phone no more alerts
-shop-push-what = What to expect of it
-shop-push-what-it-is = It needs the internet, at the shop and at the phone. It goes through a server of the maker of your browser, which sees that something was sent, when, and to which phone, but not what it says. It may come late, or not at all on a phone that saves its battery. On an iPhone or iPad it works only for the app on the home screen. It replaces no other alarm.
+shop-push-send = Send alerts to this phone when locked
+shop-push-stop = Stop alerts to this phone when locked
+shop-push-what = What to expect
+shop-push-what-it-is = It needs the internet, at the shop and at the phone. It goes through a server of your browser's maker. That server sees that something was sent, when, and to which phone, but not what it says. It may come late, or not at all on a phone that saves its battery. On an iPhone or iPad it works only for the app on the home screen. It replaces no other alarm.
 shop-signals-from-machines = Signals from machines
-shop-signals-may = A smart plug or a sensor may say that a machine has stopped.
+shop-signals-may = A smart plug or a sensor can say that a machine has stopped.
 shop-set-up = Set up
 shop-set-up-signals = signals from machines
 shop-alarms-how = An alert rings on every open phone. If nobody answers, it escalates. One answer, on any phone, stops it everywhere.
 shop-alarms-without-answer = If nobody answers, after (minutes)
 shop-alarms-louder = Louder on the phones
 shop-alarms-outside = To the channels below
-shop-alarms-computer = On the shop's computer itself
-shop-alarms-hint = Leave a line empty and that stage never comes. A missed look at a watched machine climbs in a third of the time. A wait that is over does not sound on the computer; a hold that is over, and a supply, stay on the phones.
-shop-channels-outside = Channels outside
+shop-alarms-computer = On the shop's computer
+shop-alarms-hint = Leave a line empty to skip that stage. A missed look at a watched machine escalates in a third of the time. The end of a wait makes no sound on the computer. The end of a hold, and a supply, stay on the phones.
+shop-channels-outside = Outside channels
 shop-no-channels = None yet. A channel is one address: mail, a push server in the house, a webhook that lights a lamp.
 shop-send-test = Send a test
 shop-send-test-to = to { $channel }
 shop-remove = Remove
 shop-add-channel = Add a channel
-shop-what-call = What to call it
+shop-what-call = Name
 shop-address = Address
-shop-address-hint = As the Apprise library writes addresses: { $code }mailto://…{ $end_code }, { $code }ntfy://server/topic{ $end_code }, { $code }json://192.168.1.20/lamp{ $end_code } for a webhook. What is secret in it is kept on the shop's computer and not shown again.
+shop-address-hint = Written as for the Apprise library: { $code }mailto://…{ $end_code }, { $code }ntfy://server/topic{ $end_code }, or { $code }json://192.168.1.20/lamp{ $end_code } for a webhook. What is secret in it is kept on the shop's computer and not shown again.
 shop-add-it = Add it
 shop-shops-computer = The shop's computer
 shop-let-sound-now = Test the sound
-shop-copies = Copies
-shop-copies-when = One is made each night at three while runboard runs, else when it next starts; the last thirty are kept on this computer. Take one to another disk now and then, with { $code }runboard backup{ $end_code }.
-shop-make-copy-now = Make a copy now
-shop-begin-with-usual = Begin with what is usual for its kind
+shop-copies = Backup
+shop-copies-when = One is made each night at three if runboard is running, else when it next starts. The last thirty are kept on this computer. Now and then, save one to another disk with { $code }runboard backup{ $end_code }.
+shop-make-copy-now = Back up now
+shop-begin-with-usual = Start with what is usual for its kind
 shop-begin-with-usual-hint = Common practice only: { $thing ->
-    [screws] makers differ, so measure yours, or put in what its packet says.
-   *[other] read the label of yours, and put in what it says.
+    [screws] makers differ, so measure yours, or enter what its packet says.
+   *[other] read the label of yours and enter what it says.
   }
-shop-back-shop-without-saving = Back to the shop without saving
-shop-remove-person = The log keeps what was done, under a nameless id.
-shop-remove-thing = What is written down elsewhere stays. A { $thing } that something still needs cannot be removed.
-shop-read-file = Read a file
-shop-nothing-changed = Nothing is changed.
-shop-read-book = This is the book of { $b }{ $book }{ $end_b }. Taking it replaces the book that is here now; the log and every run stay.
+shop-back-shop-without-saving = Go back without saving
+shop-remove-person = The log keeps what they did, under an id without a name.
+shop-remove-thing = What is recorded elsewhere stays. A { $thing } that something still needs cannot be removed.
+shop-read-file = Import a file
+shop-nothing-changed = Nothing was changed.
+shop-read-book = These are the shop data of { $b }{ $book }{ $end_b }. They replace the shop data here. The log and every run stay.
 shop-new = New: { $names }
 shop-different = Different: { $names }
 shop-gone = Gone: { $names }
 shop-read-run = This is the run { $b }{ $run }{ $end_b } of { $product_name }.
-shop-read-run-known = All of it is here already: taking it changes nothing.
-shop-read-run-new = Taking it adds this run, and changes nothing else here.
-shop-read-run-adds = The run is here already: taking it adds what happened to it since.
-shop-run-people = Pressed by { $people }
-shop-run-stations = Its loads stand at: { $stations }
-shop-read-what = A file that was saved here, or with { $code }runboard export{ $end_code }: a shop's book, or a run. You see what would change before anything does.
+shop-read-run-known = All of it is already here: importing it changes nothing.
+shop-read-run-new = Importing it adds this run, and changes nothing else here.
+shop-read-run-adds = The run is already here: importing it adds what happened since.
+shop-run-people = Entered by { $people }
+shop-run-stations = Stations of its loads: { $stations }
+shop-read-what = A file saved here or with { $code }runboard export{ $end_code }: shop data, or a run. You see what would change before anything does.
 shop-file = File
-shop-look-at-it = Look at it
+shop-look-at-it = Show what would change
 shop-take-book = Replace with this
-shop-take-run = Take this run
+shop-take-run = Import this run
 shop-leave-everything = Leave everything as it is
 shop-screen = Shop
-shop-four-steps = Four short steps and a run can open: { $b }rooms{ $end_b }, { $b }stations{ $end_b }, { $b }people{ $end_b }, and then a product on the { $link }Plan{ $end_link } screen. Or { $link_file }read a book{ $end_link } from a file.
 shop-about = { $time_zone }, lengths in { $units ->
     [in] inches
    *[other] millimetres
-  }, emergency { $emergency }. When not all can be in time: { $late }.
+  }, emergency { $emergency }. If not all can be on time: { $late }.
 shop-change-about = the shop's name, zone, units
 shop-laser-and-noise = Never in a laser: { $forbidden }. Noise limit { $noise_limit_db } dB(A), { $noise_exchange_db } dB exchange rate.
-shop-change-limits = forbidden materials and the noise rule
+shop-change-limits = forbidden materials and the noise limit
 shop-money-now = Money: { $currency ->
     [0] no currency yet
    *[other] { $currency }
@@ -85,60 +84,64 @@ shop-money-now = Money: { $currency ->
 shop-change-money = currency, margin, fees
 shop-add-a = Add { $list ->
     [inserts] an
+    [jobs] an
    *[other] a
   } { $thing }
-shop-look-there = Look there
+shop-look-there = Open it
 shop-care = Cautions, their sources, and what runboard is not
 shop-whole-book = All shop data
-shop-whole-book-what = Everything above and every product, in one file: to keep, or to take to another computer.
+shop-whole-book-what = Everything above and every product, in one file: to keep, or to move to another computer.
 shop-save-file = Save as a file
 shop-read-from-file = Import shop data
 shop-signals-title = Signals, { $station }
 shop-signals-of = Signals: { $station }
-shop-token-once = { $b }{ $sensor }{ $end_b }: its token, shown once and kept nowhere. Copy it now.
+shop-token-once = { $b }{ $sensor }{ $end_b }: its token, shown only once and stored nowhere. Copy it now.
 shop-to-try-it = To try it:
-shop-never-heard = Nothing was heard of it since the server started.
-shop-when-ended = When it looks ended
-shop-below-watts = Below so many watts
-shop-for-seconds = for so many seconds
+shop-never-heard = No signal since the server started.
+shop-when-ended = When it seems to have finished
+shop-below-watts = Below (watts)
+shop-for-seconds = For (seconds)
 shop-for-seconds-hint = A plug should report at least once a minute. A sensor that says 'off' is believed at once.
 shop-tokens = Tokens
 shop-revoke = Revoke
-shop-no-tokens = None: nothing may say by HTTP how it stands.
+shop-no-tokens = None. Nothing can report on it by HTTP.
 shop-what-speaks = Sensor name
 shop-plug-at = Plug at the { $station }
 shop-make-token = Make a token
-shop-back-signals = Back to the signals
+shop-back-signals = Back to Signals
 shop-signals-all = Signals
-shop-signals-what = A smart plug or a sensor may say that a station runs or has stopped. Runboard then asks whether it has ended; it never decides that, and it never switches anything. A paused laser looks ended, and a jammed cutter looks running.
-shop-stations-first = Stations come first: add one on the { $link }Shop{ $end_link } page.
+shop-signals-what = A smart plug or a sensor can say that a station is running or has stopped. Runboard then asks whether it has finished. It never decides that, and it never switches anything. A paused laser looks finished, and a jammed cutter looks running.
+shop-stations-first = Add a station first, on the { $link }Shop{ $end_link } page.
 shop-nothing-heard = no signal yet
 shop-mqtt = MQTT
 shop-listen-broker = Listen to a broker
 shop-broker = Broker
 shop-port = Port
-shop-by-tls = By TLS
+shop-by-tls = Use TLS
 shop-user = User
 shop-password = Password
-shop-password-kept = One is kept. Leave this empty to keep it.
-shop-password-as-it-is = It lies on the shop's computer as it is, for the broker wants it so.
+shop-password-kept = One is saved. Leave this empty to keep it.
+shop-password-as-it-is = It is stored on the shop's computer as plain text, because the broker wants it so.
 shop-topic = Topic
 shop-topic-of = of { $station }
-shop-place-of-watts = Where in a JSON message its watts stand
-shop-place-of-watts-hint = Empty where the message is a number, { $code }on{ $end_code } or { $code }off{ $end_code }. Else the names with dots between: { $code }meter.power{ $end_code }
+shop-place-of-watts = Where the watts are in a JSON message
+shop-place-of-watts-hint = Leave empty if the message is a number, { $code }on{ $end_code } or { $code }off{ $end_code }. Otherwise the names with dots between: { $code }meter.power{ $end_code }
 
 shop-usual = { $kind }: common practice, { $thing ->
     [screws] makers differ
    *[other] read the label
-  }. Where it is from: { $source }{ $link ->
+  }. Source: { $source }{ $link ->
     [0] { "" }
    *[other] { " " }({ $link }page{ $end_link })
   }.
 
-shop-run-pieces = { $wanted } pieces wanted, { $started } started in { $trays ->
+shop-run-pieces = { $wanted } { $wanted ->
+    [one] piece
+   *[other] pieces
+  } wanted, { $started } started in { $trays ->
     [one] { $trays } tray
    *[other] { $trays } trays
-  }; it is { $state }
+  }; { $state }
 shop-run-events = { $events ->
     [one] { $events } new event
    *[other] { $events } new events
@@ -147,14 +150,14 @@ shop-run-changes = { $changes ->
     [one] { $changes } change
    *[other] { $changes } changes
   } to try, for its Review
-shop-run-left-out = Left out, since it is about the shop and not the run: { $kind }{ $count ->
+shop-run-left-out = Left out, because it is about the shop and not the run: { $kind }{ $count ->
     [one] { "" }
    *[other] , { $count } times
   }
 
-shop-nothing-written = nothing written down
+shop-nothing-written = none listed
 
-shop-heard-last = Heard last { $at }{ $watts ->
+shop-heard-last = Last heard { $at }{ $watts ->
     [no] { "" }
    *[other] : { $watts } W
   }.
@@ -165,13 +168,13 @@ shop-heard = heard { $at }{ $watts ->
 
 shop-mqtt-state = { $state ->
     [off] Off.
-    [connecting] It is being connected.
+    [connecting] Connecting…
     [connected] Connected.
-    [lost] The connection is lost; it is tried again.
-   *[refused] The broker refused: look at user and password.
+    [lost] Connection lost. Trying again.
+   *[refused] The broker refused: check user and password.
   }
 shop-jig-again = Draw it again, or change it
-shop-jigs-here = Jigs that lie on it
+shop-jigs-here = Jigs for it
 
 # A button at a station
 
@@ -188,3 +191,29 @@ shop-button-try = Put this address into the button, or try it from any computer 
 shop-button-mqtt = By MQTT: set the button's topic under Signals, and let the button send the token as its message.
 shop-button-topic = Topic of its button
 shop-button-topic-hint = The button sends its token as the message, or in JSON as token.
+
+# The first evening
+
+shop-first-title = Your shop, on one page
+shop-first-about = Untick what you don't have. All of it can be changed later.
+shop-first-who = Who works here?
+shop-first-lead = Your name
+shop-first-friend = A friend who helps
+shop-first-friend-hint = Leave blank if you work alone.
+shop-first-rooms = Rooms
+shop-first-near = Main room
+shop-first-far = Second room
+shop-first-walk = Minutes to walk between them
+shop-first-stations = Stations
+shop-first-stations-hint = A machine in the second room can't be watched from the main room.
+shop-first-is-far = in the second room
+shop-first-hours-hint = Used to plan ahead. Each day you say your own hours.
+shop-first-hours = When are you there?
+shop-first-rest = Time zone { $time_zone }, lengths in { $units }, emergency number { $emergency }. Change them under Shop.
+shop-first-save = Save and add a product
+shop-first-from-file = Import shop data instead
+shop-first-open = Describe the shop on one page
+shop-first-steps = First steps
+shop-first-step-shop = Describe your shop
+shop-first-step-product = Add a product
+shop-first-step-run = Open a run

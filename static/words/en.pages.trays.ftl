@@ -11,6 +11,16 @@ trays-every-line-hint = every line not collected yet, if none is ticked below
 trays-no-line-ticked = None ticked: every line with something to hand over.
 trays-lead-prints = Only a lead's phone can print cards.
 trays-what-to-print = What to print
+trays-full = Full cards
+trays-full-hint = everything on each tray's own cards, for helpers without a phone
+trays-show-code = Show tray { $tray }'s code
+trays-show-codes = Show a tray's code
+trays-codes-hint = A helper scans it and gets that tray's current step. Nothing has to be printed.
+trays-code-title = Tray { $tray }'s code
+trays-code-of = The code of tray { $tray }
+trays-code-type = No camera? Open { $address } and type the eight characters.
+trays-code-over = This run is over. Its codes open nothing anymore.
+trays-other-codes = Other trays' codes
 trays-paper-size = Paper
 trays-language = Language
 trays-only-some-trays = Only some trays
@@ -59,13 +69,15 @@ trays-ordered-last = { $link }The last cards you asked for{ $end_link } { $state
 
 trays-kind = { $kind ->
     [travellers] Travellers
+    [stations] Station sheets
     [jigs] Jig labels
     [shelves] Shelf labels
     [slips] Packing slips
    *[sheet] Run sheet
   }
 trays-kind-hint = { $kind ->
-    [travellers] the card that goes with each tray
+    [travellers] one card that goes with each tray
+    [stations] for each station, once: cautions in full, instructions, setup
     [jigs] for machines with a jig or a setup sheet
     [shelves] for trays that dry or rest now
     [slips] for each order line with something ready, to go into the parcel

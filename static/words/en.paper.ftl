@@ -19,6 +19,28 @@ paper-unreadable-moment = That is no time of day. Write it like 20:15.
 refused-cards-busy = Other cards are still being made. Wait for those, then press again.
 refused-no-cards = There is nothing to print: no card of that kind is needed now.
 refused-trays-unreadable = '{ $text }' names no trays. Write them like 1, 2, 5-8.
+cards-sides-trays = { $trays ->
+    [one] { $trays } tray
+   *[other] { $trays } trays
+  }: { $sides ->
+    [one] { $sides } side
+   *[other] { $sides } sides
+  }
+cards-sides-stations = { $stations ->
+    [one] { $stations } station sheet
+   *[other] { $stations } station sheets
+  }: { $sides ->
+    [one] { $sides } side
+   *[other] { $sides } sides
+  }
+cards-sides-others = { $sides ->
+    [one] { $sides } other side
+   *[other] { $sides } other sides
+  }
+cards-sides-pages = { $pages ->
+    [one] { $pages } page
+   *[other] { $pages } pages
+  } to print
 cards-more = { $left } of { $all } trays are not on this page. Print these first, then the next { $count }
 cards-no-pango = This computer can't make PDFs yet: Pango is missing. Install it with sudo apt-get install { $packages }, or print the same cards from the browser.
 cards-died = The cards could not be made: the work was killed. There may be too little memory; print fewer trays at once.

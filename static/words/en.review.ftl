@@ -103,7 +103,7 @@ review-line-held-unknown = Bottleneck: unknown. Too little of the run was entere
 review-line-held-coming = Bottleneck: working it out… That takes about { $seconds } seconds, longer on a small or busy computer.
 review-line-try-coming = Try first: working it out… That takes about { $seconds } seconds, longer on a small or busy computer.
 review-line-again = { $line } Updating…
-review-cost-days = { $about }: { $cost }
+review-cost-days = { $about } ({ $cost })
 review-line-try-none = { $tried ->
     [0] Try first: nothing found. Do you have an idea?
    *[other] { $some ->
@@ -112,11 +112,11 @@ review-line-try-none = { $tried ->
       }
   }
 review-line-try-done = Try first: nothing more. What would have helped is already done.
-review-line-try-earlier = Try first: { $change }, done { $earlier } sooner.
-review-line-try-hands = Try first: { $change }, { $more ->
-    [yes] { $hands } less hands-on time.
+review-line-try-earlier = Try first: { $change }. Finishes { $earlier } sooner.
+review-line-try-hands = Try first: { $change }. { $more ->
+    [yes] Saves { $hands } hands-on.
    *[no] { $pieces ->
-        [one] one more good piece.
+        [one] One more good piece.
        *[other] { $pieces } more good pieces.
       }
   }
@@ -143,7 +143,7 @@ review-held-days = { $named ->
        *[day] days
       }
   }
-review-held-at = { $day } at { $time }{ $night ->
+review-held-at = { $day }, { $time }{ $night ->
     [yes] { " that night" }
    *[no] { "" }
   }
@@ -169,14 +169,14 @@ review-held-because = { $why ->
         [none] on { $until }.
        *[other] at { $till }.
       }
-    [hands] On { $since } { $what } went to { $by } of { $others } until { $till ->
+    [hands] On { $since }, { $what } went to { $by } of { $others } until { $till ->
         [none] { $until }
        *[other] { $till }
       }, while { $waiting } waited{ $same ->
         [yes] { "" }
        *[no] { " " }for { $step }
       }.
-    [station] On { $since } the { $what } was busy with { $others } until { $till ->
+    [station] On { $since }, the { $what } was busy with { $others } until { $till ->
         [none] { $until }
        *[other] { $till }
       }, while { $waiting } waited for it.

@@ -77,3 +77,57 @@ card-slip-part = { $left ->
   }
 card-slip-packed-by = empaquetado por
 card-slip-order = Pedido { $line }
+
+## One card a tray: what is long stands on the station's sheet
+card-cautions-on-sheet = Avisos de seguridad: en la hoja del puesto. Léela primero.
+card-bad-piece-short = Una pieza mala: apártala, márcala, cuéntala, llama a { $lead }.
+card-side = cara
+card-turn-over = dale la vuelta
+card-on-more-cards = Demasiado larga para una tarjeta: esta bandeja lleva más tarjetas.
+card-texts = Textos por posición
+
+## The station's sheet
+card-station-sheet = Hoja del puesto
+card-at-step = { $last ->
+    [0] paso { $first } de { $steps }
+   *[other] pasos { $first } a { $last } de { $steps }
+  }
+card-at-this-station = En este puesto
+card-before-starting = Antes de arrancar
+card-setting-up = Preparación
+card-supplies-each = Para cada pieza: { $supplies }
+card-on-a-phone = El código de la tarjeta de una bandeja muestra cada paso en el teléfono, con sus imágenes.
+
+## A caution in two words beside its sign; in full it is care-…
+card-sign-stay-and-watch = quédate y vigila
+card-sign-laser-beam = gafas láser, tapa cerrada
+card-sign-fire = extintor a mano
+card-sign-exhaust-and-air = con extracción y aire
+card-sign-hot = caliente, deja enfriar
+card-sign-no-gloves = sin guantes
+card-sign-loose = mangas y pelo sujetos
+card-sign-hands-clear = empujador, manos lejos
+card-sign-kickback = retroceso, ponte a un lado
+card-sign-disconnect = desenchufa para cambiar
+card-sign-eye-protection = gafas
+card-sign-hearing-protection = oídos
+card-sign-dust-mask = mascarilla
+card-sign-extraction = con aspiración
+card-sign-blown-dust = sin aire comprimido
+card-sign-manual = lee el manual
+card-sign-crushing = dedos lejos
+card-sign-sharp-edge = cantos afilados
+card-sign-electricity = desconecta para abrir
+card-sign-respirator = respirador puesto
+card-sign-spraying = respirador, sin chispas
+card-sign-rags = trapos fuera o en agua
+card-sign-solvent-air = disolvente, sin llama
+card-sign-no-smoking = no fumar
+card-sign-gloves = guantes puestos
+card-sign-air-the-room = ventila el local
+card-sign-dry-not-cured = seco no es curado
+card-sign-climate = ni frío ni humedad
+card-sign-oiled-dust = polvo aceitado fuera, en agua
+card-sign-lifting = levanta entre dos
+card-sign-batteries = carga con alguien delante
+card-sign-alone = no a solas

@@ -77,3 +77,57 @@ card-slip-part = { $left ->
   }
 card-slip-packed-by = emballé par
 card-slip-order = Commande { $line }
+
+## One card a tray: what is long stands on the station's sheet
+card-cautions-on-sheet = Consignes de sécurité : sur la fiche du poste. Lisez-la d'abord.
+card-bad-piece-short = Une pièce mauvaise : mettez-la de côté, marquez-la, comptez-la, appelez { $lead }.
+card-side = face
+card-turn-over = tournez
+card-on-more-cards = Trop long pour une carte : d'autres cartes vont avec ce plateau.
+card-texts = Textes par position
+
+## The station's sheet
+card-station-sheet = Fiche du poste
+card-at-step = { $last ->
+    [0] étape { $first } sur { $steps }
+   *[other] étapes { $first } à { $last } sur { $steps }
+  }
+card-at-this-station = À ce poste
+card-before-starting = Avant de démarrer
+card-setting-up = Réglage
+card-supplies-each = Pour chaque pièce : { $supplies }
+card-on-a-phone = Le code sur la carte d'un plateau montre chaque étape sur un téléphone, avec ses images.
+
+## A caution in two words beside its sign; in full it is care-…
+card-sign-stay-and-watch = restez et surveillez
+card-sign-laser-beam = lunettes laser, capot fermé
+card-sign-fire = extincteur à portée
+card-sign-exhaust-and-air = avec extraction et air
+card-sign-hot = chaud, laissez refroidir
+card-sign-no-gloves = pas de gants
+card-sign-loose = manches et cheveux serrés
+card-sign-hands-clear = poussoir, mains loin
+card-sign-kickback = rejet, restez de côté
+card-sign-disconnect = débranchez pour changer
+card-sign-eye-protection = lunettes
+card-sign-hearing-protection = oreilles
+card-sign-dust-mask = masque
+card-sign-extraction = avec aspiration
+card-sign-blown-dust = pas d'air comprimé
+card-sign-manual = lisez la notice
+card-sign-crushing = doigts à l'écart
+card-sign-sharp-edge = arêtes vives
+card-sign-electricity = débranchez pour ouvrir
+card-sign-respirator = masque à cartouche
+card-sign-spraying = masque à cartouche, pas d'étincelle
+card-sign-rags = chiffons dehors ou dans l'eau
+card-sign-solvent-air = solvant, pas de flamme
+card-sign-no-smoking = défense de fumer
+card-sign-gloves = mettez des gants
+card-sign-air-the-room = aérez le local
+card-sign-dry-not-cured = sec ne veut pas dire durci
+card-sign-climate = ni froid ni humide
+card-sign-oiled-dust = poussière huilée dehors, à l'eau
+card-sign-lifting = soulevez à deux
+card-sign-batteries = restez pendant la charge
+card-sign-alone = pas en solo

@@ -94,6 +94,7 @@ READ: Mapping[str, Who] = {
     "shop.shop": PAIRED,
     "shop.about": PAIRED,
     "shop.one": PAIRED,
+    "first.first": PAIRED,
     # Who may come in, and everything at once.
     "pairing.one": _LEAD,
     "guests.one": _LEAD,
@@ -103,6 +104,8 @@ READ: Mapping[str, Who] = {
     # What holds secrets of the shop's own.
     "outside.alarms": _LEAD,
     "signals.stations": _LEAD,
+    "tray_code.trays": _LEAD,
+    "tray_code.show": _LEAD,
     "signals.one": _LEAD,
 }
 
@@ -175,6 +178,7 @@ WRITE: Mapping[str, Who] = {
     "shop.save_about": _LEAD,
     "shop.save_one": _LEAD,
     "shop_file.look": _LEAD,
+    "first.save_first": _LEAD,
     "signals.make": _LEAD,
     "signals.make_press": _LEAD,
     "signals.revoke": _LEAD,

@@ -119,8 +119,8 @@ class Person:
         self.goes_to("Plan")
         self.follows("New product")
         self.writes("Name", "Key rail")
-        self.writes("Its steps, in one line", ROUTE)
-        expect(self.phone.get_by_role("heading", name="Read as")).to_be_visible()
+        self.writes("Steps, in one line", ROUTE)
+        expect(self.phone.get_by_role("heading", name="This reads as")).to_be_visible()
         self.press("Create product")
         self.reads("Key rail")
 
@@ -130,10 +130,10 @@ class Person:
         self.unfolds("start fewer or more")
         self.writes("Start so many pieces", "12")
         expect(self.phone.get_by_text("Start 12: 11 wanted, 1 extra")).to_be_visible()
-        self.press("Open the run")
+        self.press("Open run")
 
     def comes(self) -> None:
-        self.follows("To Now")
+        self.follows("Go to Now")
         self.press("2 h")
         self.reads("Cut, board 1")
 
@@ -152,7 +152,7 @@ class Person:
             self.press(re.compile(r"^Position 9:"), sheet)
             expect(sheet.get_by_role("button", name="Position 9: half")).to_be_visible()
             self.press("Record the stop", sheet)
-        self.reads("Stopped early: Cut, board 1")
+        self.reads("Stopped: Cut, board 1")
         self.press("Say what to do with it")
         self.press("Carry on from where it stopped")
         self.goes_through_the_list()
@@ -288,7 +288,7 @@ class Person:
         self.goes_to("Plan")
         self.follows("Key rail, run 1")
         self.unfolds("End the run")
-        self.press("It is finished")
+        self.press("Finish run")
         expect(self.phone.get_by_text("11 of 11 good")).to_be_visible()
 
 

@@ -10,9 +10,10 @@ import pytest
 from playwright.sync_api import Browser, Page, Route
 from pypdf import PdfReader
 
-from runboard.cards.layout import PAPERS, sheets
+from runboard.cards.layout import sheets
 from runboard.cards.model import CardOrder
 from runboard.cards.page import page_html
+from runboard.cards.papers import PAPERS
 from runboard.web.door.guard import _HEADERS
 from tests.browser.conftest import STATIC
 from tests.cards.making import order, rails_book, run_of

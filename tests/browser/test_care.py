@@ -14,8 +14,7 @@ from tests.phone import Phone
 from tests.scenario import shop
 from tests.serving import Served, running, serving
 
-LOOKED = "I looked: no flame, work flat, air assist and exhaust on"
-AT_IT = "I am at it: no flame, work flat, air and exhaust on"
+LOOKED = "No flame, work flat, air assist and exhaust on"
 IN_WATER = "In water in the metal can, lid on"
 
 
@@ -50,7 +49,7 @@ def test_a_look_is_asked_for_calmly_and_answered_with_one_tap(
 ) -> None:
     ann.press("machine started", {"minutes": 22}, run="r1", load="engrave/1", at=ago(2.1))
     opened(phone, server)
-    expect(alert(phone)).to_contain_text("The Laser: stay and watch. Confirm: no flame, work flat, air and exhaust on")
+    expect(alert(phone)).to_contain_text("Look at the Laser. Stay and watch")
     expect(alert(phone)).to_contain_text("It only shows that someone answered. It is not a fire watch.")
     expect(alert(phone)).to_have_class(re.compile(r"\bact\b"))
 
@@ -67,7 +66,7 @@ def test_a_minute_later_it_is_red_and_so_is_the_machine(ann: Phone, phone: Page,
 
     opened(phone, server)
 
-    expect(alert(phone)).to_contain_text("nobody answered. Go and look at it now")
+    expect(alert(phone)).to_contain_text("Laser running, check missed. Go and look now")
     expect(alert(phone)).to_have_class(re.compile(r"\bred\b"))
     expect(phone.get_by_role("button", name=re.compile("^Laser.*watch check missed"))).to_be_visible()
 
@@ -78,11 +77,11 @@ def test_everybody_last_seen_elsewhere_is_red_at_once_until_somebody_is_at_it(
     ann.press("machine started", {"minutes": 22}, run="r1", load="engrave/1")
     ann.press("room changed", {"room": "shop"})
     opened(phone, server)
-    expect(alert(phone)).to_contain_text("Everybody was last seen elsewhere. The Laser runs: somebody goes to it now")
+    expect(alert(phone)).to_contain_text("Laser running with nobody near. Someone go to it now")
     expect(alert(phone)).to_have_class(re.compile(r"\bred\b"))
     expect(phone.get_by_text("present")).to_have_count(0)
 
-    alert(phone).get_by_role("button", name=AT_IT).tap()
+    alert(phone).get_by_role("button", name=LOOKED).tap()
 
     expect(alert(phone)).to_be_hidden()
     arrived(data, "watch checked")
@@ -103,11 +102,11 @@ def test_a_look_that_was_missed_while_the_server_was_dead_is_red_on_its_return(
         page = opened(phones.new(), server)
 
         expect(alert(page)).to_have_class(re.compile(r"\bred\b"))
-        expect(alert(page)).to_contain_text("The Laser runs, and nobody answered")
+        expect(alert(page)).to_contain_text("Laser running, check missed. Go and look now")
         expect(alert(page)).to_contain_text("This comes late: the server was away.")
         # The danger comes before the question of what was running.
-        first = page.locator(".first-column .panel").first
-        expect(first).to_contain_text("nobody answered")
+        first = page.locator(".attention .panel").first
+        expect(first).to_contain_text("check missed")
         page.close()
 
 
@@ -194,19 +193,17 @@ def test_the_cautions_of_a_machine_that_is_watched_stay_on_the_screen(ann: Phone
     ann.press("machine started", {"minutes": 22}, run="r1", load="engrave/1", at=ago(0.2))
     opened(phone, server)
 
-    expect(phone.locator(".second-column ul.cautions")).to_contain_text("Laser beam: eyewear for its wavelength")
+    expect(phone.locator(".second-column ul.cautions")).to_contain_text("It can catch fire")
+    expect(phone.locator("details.care")).to_contain_text("Laser beam: eyewear for its wavelength")
 
 
-def test_cautions_stand_in_type_as_large_as_the_step_with_their_signs(ann: Phone, phone: Page, server: Served) -> None:
+def test_cautions_stand_with_the_step_with_their_signs(ann: Phone, phone: Page, server: Served) -> None:
     opened(phone, server)
     cautions = phone.locator("section.now ul.cautions")
     expect(cautions.get_by_text("No gloves or loose sleeves near rotating cutters.")).to_be_visible()
-    size = "one => getComputedStyle(one).fontSize"
-
-    assert cautions.evaluate(size) == phone.locator("section.now h1").evaluate(size)
     signs_are_drawn(cautions)
     ann.press("load started", run="r1", load="sand:120/1")
-    expect(phone.locator(".second-column ul.cautions")).to_contain_text("Eye protection on.")
+    expect(phone.locator("details.care")).to_contain_text("Eye protection on.")
     phone.goto(f"{server.address}trays")
     phone.get_by_text("Steps, lists and setup sheets").click()
     phone.locator("summary", has_text="Cut").first.click()
@@ -287,7 +284,7 @@ def test_the_label_is_read_before_the_coat_and_says_from_when_a_piece_may_be_tou
         expect(label).to_contain_text("no laser, sanding, heater or charger in this room for 2 h after the coat")
 
         ann.press("load done", run="r1", load="oil/1")
-        row = page.locator("summary", has_text="Oil: drying")
+        row = page.locator("li", has_text="Oil: drying")
         expect(row).to_contain_text(re.compile(r"recoat from .+ · handle from .+ · full cure .+ · label of 2026-03-01"))
         expect(row).to_contain_text("Dry to the touch is not cured.")
         page.close()
@@ -309,7 +306,7 @@ def test_a_coat_at_a_bench_asks_for_its_label_as_one_at_a_finishing_station_does
         expect(page.locator("p.label")).to_contain_text("No finish is written down for this step.")
 
         ann.press("load done", run="r1", load="oil/1")
-        expect(page.locator("summary", has_text="Oil: drying")).to_contain_text("Dry to the touch is not cured.")
+        expect(page.locator("li", has_text="Oil: drying")).to_contain_text("Dry to the touch is not cured.")
         page.close()
     assert bodies(shop_with_a_run, "load done") == [{}]
 

@@ -89,12 +89,12 @@ def test_a_file_is_answered_without_a_network_and_its_answers_stand_at_their_ope
     expect(friend.page.get_by_role("status")).to_have_text("Saved. Send that file back.")
     assert friend.complaints == []
     assert [one for one in friend.asked if not one.startswith(("file:", "blob:"))] == []
-    phone.get_by_label("The file that your friend sent").set_input_files(answers)
+    phone.get_by_label("The file your friend sent").set_input_files(answers)
     phone.get_by_role("button", name="Take the answers in").click()
     expect(phone.get_by_text("2 answers taken.")).to_be_visible()
     at_hooks = phone.locator("section#hooks")
     expect(at_hooks).to_contain_text(
-        re.compile("Simplify.*saves about 0.5 min a piece.*A stop on the jig. Nobody measures..*Sam", re.DOTALL)
+        re.compile("Simplify.*saves about 0.5 min per piece.*A stop on the jig. Nobody measures..*Sam", re.DOTALL)
     )
     look(phone, server, "friend answered")
     at_hooks.get_by_role("button", name="Set aside").click()
@@ -131,7 +131,7 @@ def test_what_is_no_number_and_what_says_nothing_is_not_saved(chromium: Browser,
     saves = friend.page.get_by_role("button", name="Save the answers")
 
     saves.click()
-    expect(friend.page.get_by_role("status")).to_have_text("Nothing is answered yet.")
+    expect(friend.page.get_by_role("status")).to_have_text("No answers yet.")
     answer(friend.page, "Cut", "Combine", saves="much")
     saves.click()
 

@@ -320,3 +320,15 @@ def test_a_bad_piece_shows_on_the_helpers_own_button_at_once(
     done.click()
     expect(page.get_by_role("heading", level=1)).to_have_text("Sand 180")
     assert ann.state()["runs"]["r1"]["trays"]["4"]["counts"]["sand:120"]["sand:120/4"] == [4, 1]
+
+
+def test_a_text_that_nobody_translated_is_read_out_as_english(
+    strangers: Phones, shop_with_a_run: Path, server: Served
+) -> None:
+    page = scans(strangers, shop_with_a_run, server)
+
+    page.goto(f"{server.address}helper?language=de")
+
+    expect(page.locator(".do-this [lang=en]")).to_have_text("Sand with the grain.")
+    expect(page.locator("h1[lang=en]")).to_have_text("Sand 120")
+    expect(page.locator(".work [lang]")).to_have_count(0)

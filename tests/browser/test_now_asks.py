@@ -48,7 +48,7 @@ def test_a_span_over_twice_its_estimate_is_asked_about_once_and_blocks_nothing(
     phone.get_by_role("button", name="Done, all 5 good").click()
     asked = phone.get_by_text("took 1 h 40. Were you working the whole time?")
     expect(asked).to_be_visible()
-    expect(phone.locator("section.now button.go")).to_be_enabled()
+    expect(phone.locator(".last button.go")).to_be_enabled()
     phone.get_by_role("button", name="About …").click()
     minutes = phone.get_by_role("textbox", name="About", exact=True)
     minutes.fill("12")

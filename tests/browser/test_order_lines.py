@@ -123,7 +123,7 @@ def test_a_line_that_is_ready_by_half_is_asked_about(
     phone.goto(f"{server.address}plan/runs/r1/lines")
 
     phone.locator("#line-5").get_by_role("button", name="Collected").click()
-    expect(phone.get_by_text("Only 1 of 2 is ready. Hand over what is there?")).to_be_visible()
+    expect(phone.get_by_text("Only 1 of 2 is ready. Hand it over now?")).to_be_visible()
     phone.get_by_role("link", name="No", exact=True).click()
     expect(phone.get_by_text("Only 1 of 2 is ready")).to_have_count(0)
     assert bodies(customers, "order ticked") == []
@@ -144,14 +144,14 @@ def test_a_line_that_is_ready_by_half_is_asked_about(
 def test_a_price_is_asked_and_every_line_of_it_is_read(ann: Phone, server: Served, phone: Page) -> None:
     phone.goto(f"{server.address}before/price?product=rail")
     look(phone, server, "price asked")
-    phone.get_by_label("What an hour of work is worth").fill("25")
-    phone.get_by_label("It sells at, today").fill("34")
+    phone.get_by_label("An hour of work is worth").fill("25")
+    phone.get_by_label("Price today").fill("34")
 
     phone.get_by_role("button", name="Work it out").click()
 
     expect(phone.get_by_role("heading", name="A good piece costs")).to_be_visible()
     costs = phone.locator("details", has=phone.get_by_text("What it costs", exact=True))
     costs.locator("summary").click()
-    expect(costs.get_by_role("table")).to_contain_text("In all")
-    expect(phone.get_by_role("table", name="What stays of a price")).to_contain_text("Mark-up 30 %")
+    expect(costs.get_by_role("table")).to_contain_text("Total")
+    expect(phone.get_by_role("table", name="What stays at each price")).to_contain_text("Mark-up 30 %")
     look(phone, server, "price answered")

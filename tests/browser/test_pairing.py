@@ -48,7 +48,7 @@ def test_the_first_phone_pairs_by_what_the_server_printed_without_any_script(
     expect(phone.get_by_role("heading", level=1)).to_have_text("Pair this device with the shop")
 
     phone.goto(printed_address(printing))
-    phone.get_by_label("What to call this device").fill("Ann's phone")
+    phone.get_by_label("Name of this device").fill("Ann's phone")
     phone.get_by_role("button", name="Pair this device").click()
 
     phone.get_by_role("link", name="Shop", exact=True).click()
@@ -59,7 +59,7 @@ def test_the_first_phone_pairs_by_what_the_server_printed_without_any_script(
 def test_a_helpers_phone_is_paired_revoked_and_paired_again(
     phone: Page, unpaired: Page, shop_with_a_run: Path, server: Served
 ) -> None:
-    pairs(unpaired, server, code_on(phone, server, "Pair a helper's phone"))
+    pairs(unpaired, server, code_on(phone, server, "Pair a helper"))
     unpaired.get_by_role("button", name="Ben", exact=True).click()
     expect(unpaired.get_by_role("heading", level=1)).to_contain_text("Cut, board 1")
 
@@ -73,7 +73,7 @@ def test_a_helpers_phone_is_paired_revoked_and_paired_again(
 
     opens_its_page(phone, server)
     phone.get_by_text("Pair it again").click()
-    phone.get_by_role("button", name="As a helper's").click()
+    phone.get_by_role("button", name="Pair as a helper's phone").click()
     code = phone.locator(".code").inner_text()
     unpaired.get_by_role("link", name="Pair this phone").click()
     unpaired.get_by_label("Code").fill(code)
@@ -101,7 +101,7 @@ def code_on(phone: Page, server: Served, button: str) -> str:
 def pairs(phone: Page, server: Served, code: str) -> None:
     phone.goto(server.address)
     phone.get_by_label("Code").fill(code.lower())
-    phone.get_by_label("What to call this device").fill("Ben's phone")
+    phone.get_by_label("Name of this device").fill("Ben's phone")
     phone.get_by_role("button", name="Pair this device").click()
     expect(phone.get_by_role("button", name="Ben", exact=True)).to_be_visible()
 

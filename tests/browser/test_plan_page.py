@@ -4,10 +4,12 @@ import re
 import shutil
 from collections.abc import Iterator
 from datetime import UTC, datetime
+from itertools import combinations
 from pathlib import Path
+from typing import Any
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page, ViewportSize, expect
 
 from runboard.demo.make import make_demo
 from tests.browser.conftest import PHONE, TABLET, Phones
@@ -62,11 +64,80 @@ def test_time_runs_down_on_a_phone_and_across_on_a_tablet(phones: Phones, planne
     assert box is not None
     assert box["width"] <= PHONE["width"]
     page.set_viewport_size(TABLET)
-    expect(charts).to_have_count(1)
-    wide = charts.bounding_box()
+    expect(charts.first).to_be_visible()
+    wide = charts.first.bounding_box()
     assert wide is not None
     assert wide["width"] > box["width"]
     assert wide["x"] + wide["width"] <= TABLET["width"]
+
+
+# Each word of the charts that are seen with its box, the bars and the rows, all in pixels of the page.
+SEEN = """() => [...document.querySelectorAll("svg.chart")].filter((svg) => svg.getClientRects().length).map((svg) => {
+  const boxes = (some) => [...svg.querySelectorAll(some)].map((one) => {
+    const {x, y, width, height} = one.getBoundingClientRect();
+    return {kind: one.getAttribute("class") ?? "", text: one.textContent, x, y, width, height, own: one.getBBox().width};
+  });
+  return {words: boxes("text"), bars: boxes("rect.work, rect.setup, rect.watch, rect.held"), rows: boxes("rect.row")};
+})"""
+Seen = dict[str, Any]
+
+
+def lies_in(word: Seen, box: Seen, by: float = 1.5) -> bool:
+    across = box["x"] - by <= word["x"] and word["x"] + word["width"] <= box["x"] + box["width"] + by
+    return bool(across and box["y"] - by <= word["y"] and word["y"] + word["height"] <= box["y"] + box["height"] + by)
+
+
+def lie_on_each_other(one: Seen, other: Seen, by: float = 1.5) -> bool:
+    across = one["x"] + by < other["x"] + other["width"] and other["x"] + by < one["x"] + one["width"]
+    return bool(across and one["y"] + by < other["y"] + other["height"] and other["y"] + by < one["y"] + one["height"])
+
+
+@pytest.mark.parametrize("size", [PHONE, TABLET], ids=["phone", "tablet"])
+def test_every_word_of_the_picture_lies_in_its_bar_and_on_no_other(
+    phones: Phones, planned_demo: Served, size: ViewportSize
+) -> None:
+    page = at_plan(phones, planned_demo)
+    page.set_viewport_size(size)
+    page.evaluate("() => document.querySelectorAll('details').forEach((one) => { one.open = true })")
+
+    charts = page.evaluate(SEEN)
+
+    assert sum(len(chart["bars"]) for chart in charts) > 10
+    for chart in charts:
+        on_bars = [word for word in chart["words"] if word["kind"].startswith("on-")]
+        astray = [word for word in on_bars if not any(lies_in(word, bar) for bar in chart["bars"])]
+        beside = [word for word in chart["words"] if word["kind"].startswith("beside")]
+        astray += [word for word in beside if not any(lies_in(word, row) for row in chart["rows"])]
+        crossing = [(word, bar) for word in beside for bar in chart["bars"] if lie_on_each_other(word, bar)]
+        crossing += [pair for pair in combinations(chart["words"], 2) if lie_on_each_other(*pair)]
+        assert (astray, crossing) == ([], [])
+
+
+def test_the_picture_is_reached_with_little_scrolling(phones: Phones, planned_demo: Served) -> None:
+    page = at_plan(phones, planned_demo)
+    page.set_viewport_size(TABLET)
+    chart = page.locator("svg.chart.tablet").first
+
+    box = chart.bounding_box()
+
+    assert box is not None
+    assert box["y"] + box["height"] <= TABLET["height"]
+    page.set_viewport_size(PHONE)
+    before = page.locator("svg.chart.phone").first.bounding_box()
+    assert before is not None
+    assert before["y"] < PHONE["height"]
+
+
+def test_on_paper_every_day_is_open_and_work_stays_filled(phones: Phones, planned_demo: Served) -> None:
+    page = at_plan(phones, planned_demo)
+    page.emulate_media(media="print")
+
+    tablets = page.locator("svg.chart.tablet").filter(visible=True)
+
+    assert tablets.count() >= page.locator("details.sitting").count()
+    assert page.locator("svg.chart.phone").filter(visible=True).count() == 0
+    fill = page.locator("svg.chart.tablet rect.work").first.evaluate("one => getComputedStyle(one).fill")
+    assert fill == "rgb(29, 27, 24)"
 
 
 def test_what_the_chart_shows_is_read_as_a_list(phones: Phones, planned_demo: Served) -> None:
@@ -105,7 +176,7 @@ def test_a_run_says_where_its_times_come_from(phones: Phones, planned_demo: Serv
     expect(page.get_by_text(re.compile("^Done "))).to_be_visible()
     page.get_by_text("Route", exact=True).click()
 
-    expect(page.get_by_role("heading", name="Times it is planned with")).to_be_visible()
+    expect(page.get_by_role("heading", name="Times used for planning")).to_be_visible()
     expect(page.get_by_text(re.compile(r"^measured (once|twice|\d+ times)$")).first).to_be_visible()
     looking = Looking(page, planned_demo.address)
     looking.unfold()

@@ -33,14 +33,14 @@ def test_a_change_is_tried_and_kept_for_the_review(phones: Phones, demo: Served)
     looking.unfold()
     looking.at("plan try")
 
-    form = page.locator("details", has_text="Quicker or slower work")
-    form.get_by_label("At which operation").select_option(index=1)
-    form.get_by_label("New time, in per cent of the time now").fill("80")
+    form = page.locator("details", has_text="Faster or slower work")
+    form.get_by_label("Operation").select_option(index=1)
+    form.get_by_label("New time, %").fill("80")
     form.get_by_role("button").click()
     expect(page.get_by_text(re.compile("The finish (moves|does not move)"))).to_be_visible(timeout=30_000)
     looking.at("plan tried")
 
-    page.get_by_role("button", name="Keep it as a change to try").click()
+    page.get_by_role("button", name="Keep as a change to try").click()
     expect(page.get_by_role("heading", name="Changes to try")).to_be_visible(timeout=30_000)
     looking.at("review to try")
     assert looking.wrong == []

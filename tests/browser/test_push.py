@@ -29,7 +29,7 @@ PushManager.prototype.subscribe = async (options) => {
 };
 """
 OFFER = "Send alerts to this phone when it is locked"
-END = "Send this phone no more alerts"
+END = "Stop alerts to this phone when locked"
 
 
 @pytest.fixture
@@ -51,7 +51,7 @@ def test_nothing_is_asked_before_the_press_and_one_press_ends_it(
     page.goto(f"{server.address}shop")
     expect(page.get_by_role("button", name=OFFER)).to_be_visible()
     assert page.evaluate("asked") == []
-    page.get_by_text("What to expect of it").tap()
+    page.get_by_text("What to expect").tap()
     expect(page.get_by_text("It may come late, or not at all")).to_be_visible()
 
     page.get_by_role("button", name=OFFER).tap()

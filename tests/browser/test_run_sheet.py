@@ -31,7 +31,7 @@ def test_what_is_to_be_looked_at_comes_first_and_is_let_pass_by_initials(phones:
     page.goto(f"{server.address}plan/runs/new?product=rail")
     page.get_by_label("Pieces").first.fill("10")
     page.get_by_label("Wood").fill("MDF")
-    page.get_by_role("button", name="Open the run").click()
+    page.get_by_role("button", name="Open run").click()
 
     page.wait_for_url("**/plan/runs/r1/before")
     sheet = page.locator("#wood")
@@ -44,7 +44,7 @@ def test_what_is_to_be_looked_at_comes_first_and_is_let_pass_by_initials(phones:
     expect(page.get_by_label("Initials").first).to_have_value("AN")
     looking.unfold()
     looking.at("run sheet let pass")
-    sheet.get_by_role("button", name="Not seen, after all").click()
+    sheet.get_by_role("button", name="Undo ‘seen’").click()
     expect(sheet.get_by_text("Looked at by AN")).to_have_count(0)
 
     assert looking.wrong == []

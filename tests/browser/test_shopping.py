@@ -39,12 +39,12 @@ def data(tmp_path: Path) -> Path:
 
 def count(page: Page, **amounts: str) -> None:
     """Count what is there, as one does with the list in hand."""
-    if not page.get_by_role("button", name="Save the counts").is_visible():
+    if not page.get_by_role("button", name="Save counts").is_visible():
         page.get_by_text("Count what is there").click()
     form = page.locator("#count")
     for name, amount in amounts.items():
         form.get_by_label(name.replace("_", " ")).fill(amount)
-    page.get_by_role("button", name="Save the counts").click()
+    page.get_by_role("button", name="Save counts").click()
     expect(page.get_by_role("status").filter(has_text="Counted.")).to_be_visible()
 
 
@@ -57,17 +57,17 @@ def test_counted_opened_read_bought_and_gone(phones: Phones, server: Here, data:
     page.goto(f"{server.address}plan/runs/new?product=rail")
     page.get_by_label("Pieces").first.fill("30")
     preview = page.get_by_role("region", name="What it will take")
-    expect(preview.get_by_text("There is enough of Sanding discs.")).to_be_visible()
+    expect(preview.get_by_text("Enough of Sanding discs.")).to_be_visible()
     expect(preview.get_by_text("Hard oil: enough for trays 1 to 3, not for tray 4 at Oil")).to_be_visible()
     expect(preview.get_by_text("change it before trays 4 and 7")).to_be_visible()
     looking = Looking(page, server.address)
     looking.at("shopping in the preview")
-    page.get_by_role("button", name="Open the run").click()
+    page.get_by_role("button", name="Open run").click()
     page.wait_for_url("**/plan/runs/r1/before")
     expect(page.locator(".found > p").get_by_text("Hooks: enough for trays 1 to 3").first).to_be_visible()
 
     page.goto(f"{server.address}plan/runs/r1")
-    runs_out = page.get_by_role("region", name="What runs out")
+    runs_out = page.get_by_role("region", name="Running out")
     expect(runs_out.get_by_text("Hooks: enough for trays 1 to 3, not for tray 4 at Hooks.")).to_be_visible()
     looking.at("shopping on the run")
     runs_out.get_by_role("link", name="What to buy").click()
@@ -82,7 +82,7 @@ def test_counted_opened_read_bought_and_gone(phones: Phones, server: Here, data:
         expect(page.get_by_role("heading", name=name)).to_have_count(0)
     to_buy = page.get_by_role("region", name="To buy").get_by_role("heading", level=3)
     expect(to_buy).to_have_text(["6 mm upcut, two flutes"])
-    page.get_by_role("button", name="I put in a new one at the CNC").click()
+    page.get_by_role("button", name="I fitted a new one at the CNC").click()
     expect(page.get_by_text("Written down: its wear starts at 0")).to_be_visible()
     looking.unfold()
     looking.at("shopping list bought")
@@ -105,7 +105,7 @@ def test_undo_on_now_takes_back_what_a_form_said_though_nobody_said_who_they_are
         page.goto(server.address)
     expect(page.get_by_role("button", name="2 h")).to_be_visible()
     page.goto(f"{server.address}plan/shopping")
-    page.get_by_role("button", name="I put in a new one at the CNC").click()
+    page.get_by_role("button", name="I fitted a new one at the CNC").click()
     expect(page.get_by_text("Written down: its wear starts at 0")).to_be_visible()
     assert server.house.workshop.ledger.state.cutters["cnc"]
 
@@ -113,7 +113,7 @@ def test_undo_on_now_takes_back_what_a_form_said_though_nobody_said_who_they_are
     with page.expect_response(lambda answer: answer.request.method == "POST"):
         page.get_by_role("button", name="Undo").click()
     page.goto(f"{server.address}plan/shopping")
-    expect(page.get_by_text("No change of it is written down.")).to_be_visible()
+    expect(page.get_by_text("No change entered.")).to_be_visible()
 
 
 def test_on_paper_the_list_has_nothing_to_press(phones: Phones, server: Here) -> None:

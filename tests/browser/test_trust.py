@@ -90,7 +90,7 @@ def test_a_run_whose_laser_runs_is_not_ended_and_says_why(ann: Phone, phones: Ph
     phone.goto(f"{server.address}plan/runs/r1")
     phone.get_by_text("End the run").click()
 
-    phone.get_by_role("button", name="It is finished").click()
+    phone.get_by_role("button", name="Finish run").click()
 
     expect(
         phone.get_by_text("A machine is still running with tray 1. Stay until it has finished, or stop it first.")
@@ -108,19 +108,21 @@ def test_a_hold_that_is_over_says_what_it_hangs_on_and_offers_both_answers_alike
     ann.press("load started", run="r1", load="clean/2")
     opened(phone, server)
     panel = phone.locator(".hold-over")
-    expect(panel).to_contain_text("2 held, knot: new blank")
+    expect(panel).to_contain_text("Tray 1 was on hold: knot, new blank. Is it sorted?")
     pictured(phone, "hold-over")
 
     goes, stays = (
-        panel.get_by_role("button", name="It goes on").bounding_box(),
-        panel.get_by_role("button", name="Keep holding").bounding_box(),
+        panel.get_by_role("button", name="Yes, release it").bounding_box(),
+        panel.get_by_role("button", name="No, keep holding").bounding_box(),
     )
     done = phone.get_by_role("button", name="Done, all 5 good").bounding_box()
     assert goes and stays and done
     assert (goes["width"], goes["height"]) == (stays["width"], stays["height"])
-    assert goes["y"] > done["y"] + done["height"]
+    assert (
+        not phone.locator(".last").get_by_role("button", name="Yes, release it").count()
+    )  # where Done is, is nothing of it
 
-    panel.get_by_role("button", name="Keep holding").click()
+    panel.get_by_role("button", name="No, keep holding").click()
     expect(panel).to_be_hidden()
     arrived(data, "alert answered")
     assert ann.state()["runs"]["r1"]["trays"]["1"]["holds"]
@@ -138,7 +140,7 @@ def test_the_head_counts_all_lines_of_one_moment_and_names_who_is_late(ann: Phon
 
     head = phone.locator("header.run")
     expect(head).to_contain_text("late: Market")
-    expect(head).to_contain_text("0 of 7 for")
+    expect(head).to_contain_text("0 of 7 good for")
     late = phone.locator(".late-lines")
     expect(late).to_contain_text("Market is late: due")
     expect(late.get_by_role("link")).to_have_attribute("href", "/plan")

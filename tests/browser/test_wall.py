@@ -46,7 +46,7 @@ def test_everything_is_on_the_screen_and_large_enough(
 
     page = wall(phones, server, screen)
 
-    expect(page.get_by_role("alert")).to_contain_text("the CNC has ended")
+    expect(page.get_by_role("alert")).to_contain_text("CNC should be finished")
     expect(page.locator("article").filter(has_text="Laser")).to_contain_text("running")
     expect(page.get_by_text("Ben Sand 120, tray 2")).to_be_visible()
     assert page.evaluate("[wall.scrollHeight <= innerHeight, wall.scrollWidth <= innerWidth]") == [True, True]
@@ -92,11 +92,11 @@ def test_who_wants_no_motion_gets_a_frame_that_stands_still(ben: Phone, server: 
 def test_a_look_at_a_watched_machine_is_confirmed_by_one_tap(ben: Phone, server: Served, phones: Phones) -> None:
     page = wall(phones, server)
     ben.press("machine started", {"minutes": 22}, run="r1", load="engrave/1", at=ago(2.1))
-    expect(page.get_by_role("alert")).to_contain_text("stay and watch", timeout=10_000)
-    expect(page.get_by_role("alert")).to_contain_text("It is no fire watch")
+    expect(page.get_by_role("alert")).to_contain_text("Stay and watch", timeout=10_000)
+    expect(page.get_by_role("alert")).to_contain_text("It is not a fire watch")
     assert "danger-calls" not in (page.locator("body").get_attribute("class") or "")
 
-    page.get_by_role("button", name="I looked: no flame, work flat, air assist and exhaust on").tap()
+    page.get_by_role("button", name="No flame, work flat, air assist and exhaust on").tap()
 
     expect(page.get_by_role("alert")).to_be_hidden()
     expect(page.locator("article").filter(has_text="Laser")).to_contain_text("Ben is watching")
@@ -106,7 +106,7 @@ def test_a_look_at_a_watched_machine_is_confirmed_by_one_tap(ben: Phone, server:
 def test_whoever_stands_there_says_so_and_a_missed_look_is_red(ben: Phone, server: Served, phones: Phones) -> None:
     page = wall(phones, server)
     ben.press("machine started", {"minutes": 22}, run="r1", load="engrave/1", at=ago(3.2))
-    expect(page.get_by_role("alert")).to_contain_text("nobody answered", timeout=10_000)
+    expect(page.get_by_role("alert")).to_contain_text("check missed", timeout=10_000)
     expect(page.locator("article").filter(has_text="Laser")).to_contain_text("watch check missed")
     assert "danger-calls" in (page.locator("body").get_attribute("class") or "")
 

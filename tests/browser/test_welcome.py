@@ -64,14 +64,14 @@ def test_a_paired_phone_trusts_the_certificate_and_goes_over(chromium: Browser, 
         phone.goto(f"{plain(shop, name)}shop")
         assert not phone.evaluate("window.isSecureContext")
         phone.get_by_role("link", name="Install on this phone").click()
-        phone.get_by_role("button", name="Go over").click()
+        phone.get_by_role("button", name="Go to the secure page").click()
         looking = Looking(phone, plain(shop, name))
         looking.at("welcome over")
         assert looking.wrong == []
 
         looking.host = f"{name}:{shop.secure}"
         phone.get_by_role("link", name="Open the secure page").click()
-        expect(phone.get_by_label("What to call this device")).to_have_value("Ann's phone")
+        expect(phone.get_by_label("Name of this device")).to_have_value("Ann's phone")
         phone.get_by_role("button", name="Pair this device").click()
         phone.get_by_role("link", name="Shop", exact=True).click()
 

@@ -5,6 +5,7 @@ from typing import Any
 
 from runboard.cards.model import Card, CardOrder, Link
 from runboard.cards.of_a_run import jig_labels, page_words, run_sheet, shelf_labels, traveller
+from runboard.cards.of_a_station import station_sheets
 from runboard.cards.slips import lines_to_pack, packing_slip
 from runboard.run.fold.route import Route
 from runboard.run.fold.state import OrderLine, Rest, Revision, RunState, Tray
@@ -68,13 +69,16 @@ def run_of(product: Product, trays: int = 3, pieces: int = 5, **more: Any) -> Ru
 
 
 def order(book: Book, run: RunState, paper: str = "a6", language: str = "en", kinds: str = "travellers") -> CardOrder:
-    """An order of a run's cards: ``travellers``, or ``everything``."""
+    """An order of a run's cards: ``travellers``, ``full`` ones, or ``everything``."""
     said = speech(book, language)
-    cards: tuple[Card, ...] = tuple(traveller(book, run, tray, link, said) for tray in run.trays.values())
+    cards: tuple[Card, ...] = tuple(
+        traveller(book, run, tray, link, said, full=kinds == "full") for tray in run.trays.values()
+    )
     if kinds == "everything":
         labels = (*jig_labels(book, run, said), *shelf_labels(book, run, link, said))
         slips = (packing_slip(book, run, line, said) for line in lines_to_pack(run, every=True))
-        cards = (*cards, *labels, run_sheet(book, run, link, said), *slips)
+        full = (traveller(book, run, tray, link, said, full=True) for tray in run.trays.values())
+        cards = (*cards, *full, *station_sheets(book, run, said), *labels, run_sheet(book, run, link, said), *slips)
     return CardOrder(cards, paper, page_words(said), language, run.name)
 
 

@@ -73,16 +73,21 @@ def test_what_is_too_large_for_its_row_would_be_noticed(monkeypatch: pytest.Monk
     monkeypatch.setattr("runboard.cards.page.style", lambda paper: large)
     book = rails_book()
 
-    assert overflows(laid_out(order(book, run_of(book.products[0])))) != []
+    assert overflows(laid_out(order(book, run_of(book.products[0]), kinds="full"))) != []
 
 
-def test_no_type_is_smaller_than_7_points_and_no_row_with_boxes_lower_than_8_mm() -> None:
+def test_no_type_is_smaller_than_8_and_a_half_points_and_no_row_with_boxes_lower_than_8_mm() -> None:
     book = rails_book()
     sizes = {float(size) for paper in PAPERS for size in re.findall(r"font-size: ([\d.]+)pt", style(paper))}
-    rows = [row for sheet in sheets(order(book, run_of(book.products[0]))) for face in sheet.faces for row in face.rows]
+    rows = [
+        row
+        for sheet in sheets(order(book, run_of(book.products[0]), kinds="everything"))
+        for face in sheet.faces
+        for row in face.rows
+    ]
 
-    assert min(sizes) >= 7
-    assert min(row.height for row in rows if row.kind in ("step", "check", "places", "cells")) >= 8
+    assert min(sizes) >= 8.5
+    assert min(row.height for row in rows if row.kind in ("step", "check", "places", "texts", "cells", "goon")) >= 8
 
 
 def test_cautions_are_as_large_as_the_step() -> None:
@@ -103,10 +108,10 @@ def test_a_card_that_goes_on_says_which_of_how_many_it_is() -> None:
     assert [face.head["mark"] for face in faces[1:]] == [(f"1 · {at}/{len(faces)}",) for at in range(2, len(faces) + 1)]
 
 
-def test_one_card_at_least_has_room_for_a_pencil() -> None:
+def test_one_full_card_at_least_has_room_for_a_pencil() -> None:
     book = rails_book()
     run = run_of(book.products[0], trays=1)
     done = replace(run, trays={"1": replace(run.trays["1"], at={"hooks": 5})})
 
     for one in (run, done):
-        assert max(face.left for sheet in sheets(order(book, one)) for face in sheet.faces) >= 12
+        assert max(face.left for sheet in sheets(order(book, one, kinds="full")) for face in sheet.faces) >= 12

@@ -138,7 +138,7 @@ def test_a_why_that_has_no_place_to_write_is_only_on_paper(file: FriendsFile) ->
 
 
 def test_what_is_called_after_a_customer_goes_by_what_it_is(file: FriendsFile, essentials: Essentials) -> None:
-    assert file.lines[0].startswith("Entry key rails, begun Mon 1 Jun 2026")
+    assert file.lines[0].startswith("Entry key rails, started Mon 1 Jun 2026")
 
     lines = friends_file(essentials, lambda _: ["Late for Harbour Café.", "Rails for Tessa Quill again."]).lines
 
@@ -163,8 +163,8 @@ def test_a_run_whose_name_names_nobody_keeps_it(essentials: Essentials) -> None:
 def test_a_run_that_may_be_called_after_somebody_goes_by_its_product_and_day(essentials: Essentials, name: str) -> None:
     file = called(essentials, name)
 
-    assert file.title == "Entry key rails, begun Mon 1 Jun 2026"
-    assert file.slug == "entry-key-rails-begun-mon-1-jun-2026"
+    assert file.title == "Entry key rails, started Mon 1 Jun 2026"
+    assert file.slug == "entry-key-rails-started-mon-1-jun-2026"
 
 
 def test_a_file_is_called_by_letters_that_every_disk_takes(essentials: Essentials) -> None:
@@ -221,7 +221,7 @@ def test_an_answer_that_could_not_be_taken_is_open(file: FriendsFile) -> None:
 
 def test_a_short_time_has_its_seconds(file: FriendsFile) -> None:
     assert file.operations[-1].elements[0][2] == "2\u00a0min\u00a050\u00a0s"
-    assert dict(file.operations[-1].figures)["Hands, for each good piece"] == "1\u00a0min\u00a045\u00a0s"
+    assert dict(file.operations[-1].figures)["Hands-on per good piece"] == "1\u00a0min\u00a045\u00a0s"
 
 
 def test_several_of_a_kind_have_numbers(essentials: Essentials) -> None:
@@ -243,7 +243,7 @@ def test_who_came_after_the_run_was_opened_is_not_named_by_their_key_either(esse
 
     file = friends_file(essentials, lines, people=(*essentials.past.book.people, cleo))
 
-    assert file.lines == ("Helper 2’s hands", "Ask helper 2.")
+    assert file.lines == ("Helper 2’s time", "Ask helper 2.")
 
 
 def test_a_short_name_is_put_out_as_it_is_written(essentials: Essentials) -> None:
@@ -275,14 +275,14 @@ def test_what_is_known_stands_beside_its_question(file: FriendsFile) -> None:
 
     assert hooks["Where is it done?"] == "Bench, Shop. 2 walks to another room, 4\u00a0min in all."
     assert hooks["When is it done?"] == "Last, after Oil."
-    assert file.operations[4].asked[2].now.endswith("Then it dries for 12\u00a0h at least.")
+    assert file.operations[4].asked[2].now.endswith("Then it dries for at least 12\u00a0h.")
     assert ("Trays waited before it", "15\u00a0h") in file.operations[-1].figures
 
 
 def test_what_was_not_measured_is_never_nought(file: FriendsFile) -> None:
     sand = file.operations[2]
 
-    assert ("Hands and machine", "not measured (guess 5\u00a0h)") in sand.figures
+    assert ("Hands-on and machine", "not measured (guess 5\u00a0h)") in sand.figures
     assert sand.elements == (("Sand 120: hand time", "3\u00a0min", "–", "never"),)
     assert file.bars.count('rect class="guess"') == 4 and file.bars.count('rect class="unknown"') == 1
     assert file.bars.endswith("–</text></svg>")
@@ -313,7 +313,7 @@ def test_the_printed_file_has_room_to_write_and_a_page_an_operation(
     file: FriendsFile, printed: tuple[str, ...]
 ) -> None:
     assert len(printed) == 1 + len(file.operations)
-    assert all(said in printed[1] for said in ("What else could be done?", "Rearrange", "min a piece"))
+    assert all(said in printed[1] for said in ("What else could be done?", "Rearrange", "min per piece"))
 
 
 def test_a_review_to_keep_asks_nothing(file: FriendsFile) -> None:

@@ -50,7 +50,7 @@ def test_a_long_word_is_broken_and_a_hyphen_is_a_place_to_break() -> None:
 
 
 def test_bold_and_plain_stand_in_one_line() -> None:
-    assert flow((("Focus", True), ("7 mm", False)), 80, 8) == ((("Focus", True), (" 7 mm", False)),)
+    assert flow((("Focus", True), ("7 mm", False)), 80, 8) == ((("Focus", True), (" 7\u00a0mm", False)),)
 
 
 def test_what_draws_nothing_or_turns_text_around_is_left_out() -> None:

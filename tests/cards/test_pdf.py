@@ -12,18 +12,18 @@ from PIL import Image
 from pypdf import PdfReader
 
 from runboard.cards import pdf
-from runboard.cards.layout import PAPERS
+from runboard.cards.papers import PAPERS
 from runboard.cards.pdf import PACKAGES, NoPango, write_pdf
 from tests.cards.making import LANGUAGES, order, rails_book, run_of
 from tests.cards.making import PAPERS as KEYS
 from tests.cards.printing import nobody, printed, text_of
 
 
-def test_the_text_of_a_traveller_can_be_read_back(tmp_path: Path) -> None:
+def test_the_text_of_a_full_traveller_can_be_read_back(tmp_path: Path) -> None:
     check = {"key": "width", "text": "Width of the rail", "per": "setup", "nominal": 60, "plus": 0.3, "minus": 0.2}
     book = rails_book(cut={"checks": [check], "setup_sheet": [["Cutter", "6 mm upcut"]]})
 
-    whole = " ".join(text_of(printed(order(book, run_of(book.products[0], trays=1)), tmp_path)))
+    whole = " ".join(text_of(printed(order(book, run_of(book.products[0], trays=1), kinds="full"), tmp_path)))
 
     for said in (
         "Key rails, run 7",
@@ -85,7 +85,9 @@ def test_progress_is_told_up_to_the_last_card(tmp_path: Path) -> None:
     told: list[tuple[int, int]] = []
 
     total = write_pdf(
-        order(book, run_of(book.products[0], trays=12)), tmp_path / "a.pdf", lambda *said: told.append(said)
+        order(book, run_of(book.products[0], trays=12), kinds="full"),
+        tmp_path / "a.pdf",
+        lambda *said: told.append(said),
     )
 
     assert told[0] == (0, total)
@@ -108,12 +110,12 @@ def test_a_long_order_is_written_in_parts_and_is_one_document(tmp_path: Path, mo
     assert metadata.title == "Key rails, run 7"
 
 
-def test_the_products_picture_is_embedded_once_and_stands_on_each_first_card(tmp_path: Path) -> None:
+def test_the_products_picture_is_embedded_once_and_stands_on_each_full_first_card(tmp_path: Path) -> None:
     book = rails_book()
     product = replace(book.products[0], picture="rail.jpg")
     picture = tmp_path / "somewhere.jpg"
     Image.effect_noise((400, 300), 60).save(picture)
-    asked = replace(order(book, run_of(product, trays=2)), pictures={"rail.jpg": str(picture)})
+    asked = replace(order(book, run_of(product, trays=2), kinds="full"), pictures={"rail.jpg": str(picture)})
 
     pages = PdfReader(printed(asked, tmp_path)).pages
 

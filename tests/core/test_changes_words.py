@@ -30,7 +30,7 @@ def test_every_kind_of_change_can_be_said(change: Change) -> None:
             "Together: Sand before Clean and Hooks right after Oil, in one visit",
         ),
         (OneVisit("r1", "hooks"), "– right after Hooks, in one visit"),
-        (OnePersonMore("gone"), "One more person, with the hours of gone, from now on, who can do what asks for no skill"),
+        (OnePersonMore("gone"), "One more person, with gone’s hours, from now on, for steps that need no skill"),
     ],
 )  # fmt: skip
 def test_a_change_is_said_so(change: Change, said: str) -> None:

@@ -46,15 +46,15 @@ def test_the_minutes_of_each_method_are_said_beside_the_others() -> None:
 
     assert (
         said.head
-        == "Row by row, or each piece by itself: 6 min 59 s a jig-full, 8 min 21 s less than sweeping the whole jig."
+        == "Row by row, or piece by piece: 6 min 59 s per full jig, 8 min 21 s less than sweeping the whole jig."
     )
-    assert said.lines[0] == "In the run: 4 jig-fulls, 27 min 56 s altogether, without loading."
+    assert said.lines[0] == "In the run: 4 full jigs, 27 min 56 s altogether, without loading."
     assert [row[0] for row in said.tables[0].rows] == [
-        "Row by row, or each piece by itself",
+        "Row by row, or piece by piece",
         "The whole jig at once",
         "Tracing the lines",
     ]
-    assert any("look otherwise" in line for line in said.lines)
+    assert any("look different" in line for line in said.lines)
     assert said.doubts == ()
 
 
@@ -91,7 +91,7 @@ def test_machine_values_that_nobody_wrote_down_are_a_doubt() -> None:
 
     said = engraving.said(Book(), Engraving(), answer)
 
-    assert "sweeping speed, acceleration and line spacing are not written down" in said.doubts[0]
+    assert "sweeping speed, acceleration and line spacing are missing" in said.doubts[0]
     assert not said.changes_time
 
 
@@ -165,7 +165,7 @@ def test_a_jig_says_its_places_its_sizes_and_offers_its_file() -> None:
 
     said = jig.said(BOOK, asked, answer)
 
-    assert said.head == "5 places one below the other, on a plate of 320.1 mm by 260.5 mm."
+    assert said.head == "5 places in a column, on a plate of 320.1 mm by 260.5 mm."
     assert said.downloads[0].name.endswith(".svg")
     assert said.downloads[0].text.startswith("<svg ")
     assert said.record["places"][1] == {"number": 2, "x": 10, "y": 60.1}
@@ -178,7 +178,7 @@ def test_a_jig_that_does_not_fit_says_how_many_would() -> None:
     said = jig.said(BOOK, asked, laid_out(BOOK, asked, None))
 
     assert said.doubts[0].startswith(
-        "It does not fit: the plate is 320.1 mm by 460.9 mm, and there are 400 mm by 400 mm. 1 across and 7 down would."
+        "It does not fit: the plate is 320.1 mm by 460.9 mm, the bed 400 mm by 400 mm. 1 across and 7 down fit."
     )
 
 
@@ -187,16 +187,16 @@ def test_a_jig_that_the_step_has_already_is_said() -> None:
 
     said = jig.said(BOOK, asked, laid_out(BOOK, asked, None))
 
-    assert "Number has a jig already: Five rails, 5 places, 50 mm from one row to the next." in said.lines
+    assert "Number already has a jig: Five rails, 5 places, 50 mm from row to row." in said.lines
 
 
 def test_a_kept_jig_says_how_it_is_put_back() -> None:
     steps = jig.put_back(BOOK, FIVE)
 
-    assert steps[0] == "Send Laser to its own zero, with the beam off."
+    assert steps[0] == "Send Laser to its own zero, beam off."
     assert steps[1].startswith("Move the head to x 10.5, y 20")
     assert "x 330.7, y 20" in steps[2]
-    assert jig.put_back(BOOK, replace(FIVE, corner_y=None))[0].startswith("Nobody wrote down")
+    assert jig.put_back(BOOK, replace(FIVE, corner_y=None))[0].startswith("Its corner on Laser is missing.")
 
 
 def test_lengths_are_said_in_the_shops_units() -> None:
@@ -205,4 +205,4 @@ def test_lengths_are_said_in_the_shops_units() -> None:
 
     said = jig.said(inches, asked, laid_out(inches, asked, None))
 
-    assert said.head == "2 places one below the other, on a plate of 12 in by 7 in."
+    assert said.head == "2 places in a column, on a plate of 12 in by 7 in."

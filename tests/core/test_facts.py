@@ -18,7 +18,7 @@ from runboard.words.facts import (
 )
 from runboard.words.sentences import day_in_words, in_words, share_in_words, tray_numbers, trays_in_words
 from runboard.words.speech import Speech
-from tests.vectors.facts import LENGTHS, LISTS, MOMENTS, NOW, SPANS, TRAYS, ZONE
+from tests.vectors.facts import DAYS_OF_A_YEAR, LENGTHS, LISTS, MOMENTS, NOW, SPANS, TRAYS, ZONE
 
 BERLIN = zone_of(ZONE)
 
@@ -33,13 +33,14 @@ def plain(text: str) -> str:
 
 @pytest.mark.parametrize(("at", "said"), MOMENTS.items(), ids=str)
 def test_a_moment_is_written_one_way(at: datetime, said: str) -> None:
-    assert moment_in_words(at, BERLIN, now=NOW, stays=False) == speech("helper").moment(at) == said
+    assert moment_in_words(at, BERLIN, now=NOW) == speech("helper").moment(at) == said
+    assert in_words(at, BERLIN, "en", NOW) == in_words(write_moment(at), BERLIN, "en", NOW) == said
 
 
 @pytest.mark.parametrize(("at", "said"), MOMENTS.items(), ids=str)
 def test_what_stays_longer_than_the_day_has_the_weekday_too(at: datetime, said: str) -> None:
-    assert speech("card").moment(at) == moment_in_words(at, BERLIN, now=NOW) == (said if " " in said else f"Wed {said}")
-    assert in_words(at, BERLIN, "en", NOW) == in_words(write_moment(at), BERLIN, "en", NOW) == speech("card").moment(at)
+    on_paper = said if " " in said else f"Wed {said}"
+    assert speech("card").moment(at) == moment_in_words(at, BERLIN, now=NOW, stays=True) == on_paper
 
 
 @pytest.mark.parametrize(("span", "said"), SPANS.items(), ids=str)
@@ -101,9 +102,62 @@ def test_a_date_that_is_read_long_after_has_its_year() -> None:
     assert speech("card").printed() == "Wed 4 Mar 2026, 16:00"
 
 
+@pytest.mark.parametrize(("day", "said"), DAYS_OF_A_YEAR.items(), ids=str)
+def test_the_date_of_a_paper_is_written_one_way(day: date, said: str) -> None:
+    assert facts.day_of_year(day) == in_words(day, BERLIN) == said
+
+
+@pytest.mark.parametrize(
+    ("locale", "day", "number"),
+    [
+        ("en", "14 Mar 2026", "12,500.5"),
+        ("de", "14. März 2026", "12.500,5"),
+        ("es", "14 mar 2026", "12.500,5"),
+        ("fr", "14 mars 2026", "12 500,5"),
+    ],
+)
+def test_a_date_and_a_number_have_the_marks_of_their_language(locale: str, day: str, number: str) -> None:
+    assert facts.day_of_year(date(2026, 3, 14), locale) == day
+    assert number_in_words(12500.5, locale).replace("\u202f", " ") == number
+
+
+def test_a_number_has_no_exponent_and_no_more_figures_than_count() -> None:
+    assert [number_in_words(one) for one in (2_500_000, 0.1 + 0.2, 40.0, 0.00123)] == [
+        "2,500,000",
+        "0.3",
+        "40",
+        "0.00123",
+    ]
+
+
+@pytest.mark.parametrize(
+    "kept",
+    [
+        "5 h 42",
+        "38 min",
+        "1 min 30 s",
+        "2 days 4 h",
+        "20 h to 22 h",
+        "0.5 mm",
+        "60 %",
+        "Sun 17:00",
+        "Sun 29 Nov",
+        "9½ min",
+    ],
+)
+def test_no_line_ends_within_a_fact(kept: str) -> None:
+    assert facts.unbroken(f"So it is {kept} then") == f"So it is {kept.replace(' ', chr(0xA0))} then"
+
+
+def test_a_page_keeps_what_a_browser_sends_back_as_it_is() -> None:
+    page = '<p title="2 h 30">2 h 30</p><input value="2 h 30"><textarea>2 h 30</textarea><option>2 h 30</option>'
+
+    assert facts.unbroken_page(page) == page.replace(">2 h 30</p>", ">2\u00a0h\u00a030</p>")
+
+
 @pytest.mark.parametrize(
     ("days", "said"),
-    [(-1, "yesterday"), (0, "today"), (1, "tomorrow"), (2, "Friday"), (6, "Tuesday"), (7, "Wednesday 11 March")],
+    [(-1, "yesterday"), (0, "today"), (1, "tomorrow"), (2, "Friday"), (6, "Tuesday"), (7, "Wed 11 Mar")],
 )
 def test_a_day_is_called_as_people_call_it(days: int, said: str) -> None:
     assert day_in_words(NOW + timedelta(days=days), NOW, BERLIN) == said
@@ -126,7 +180,7 @@ def test_a_share_is_never_rounded_up_to_all(rate: float, share: str, chance: str
 # Where a moment is written for a program, a form's field or a file's name, or a time of day that is no moment.
 WRITTEN_ELSEWHERE = {
     "plan/money/cents.py", "shop/record.py", "store/backup.py", "store/restore.py", "store/dues.py", "run/calls/calendar.py", "lan/authority.py",
-    "lan/issue.py", "web/door/run_pages.py", "web/trays/paper.py", "words/trying.py", "words/sentences.py", "words/facts.py",
+    "lan/issue.py", "web/door/run_pages.py", "web/trays/paper.py", "words/trying.py", "words/facts.py",
 }  # fmt: skip
 
 

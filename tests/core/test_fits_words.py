@@ -106,19 +106,19 @@ def test_a_play_that_is_too_small_says_by_how_much() -> None:
     words = said("movement", replace(SCREWS, units="in"), wood="ash", width=160, room=25.4 / 16)
 
     assert "0.069 in wider" in words.head
-    assert words.cautions == ("The play of 1/16 in is too small by 0.007 in: it would jam, or split its frame.",)
+    assert words.cautions == ("1/16 in of play is 0.007 in too little: it would jam, or split its frame.",)
 
 
 def test_a_magnet_in_an_inch_shop_sits_below_the_face() -> None:
     words = said("fit", replace(SCREWS, units="in"), diameter=6, length=2)
 
     assert "0.240 in, 3/32 in deep" in words.head
-    assert "Deeper than the part by 0.015 in, for glue and dust." in words.lines
+    assert "0.015 in deeper than the part, for glue and dust." in words.lines
     assert any("15/64 in" in line and "a press fit" in line for line in words.lines)
 
 
 def test_what_could_spoil_the_piece_stands_above() -> None:
-    assert "2 mm beside the hole are less" in " ".join(said("fit", diameter=10, length=3, edge=7.05).cautions)
+    assert "Only 2 mm left beside the hole" in " ".join(said("fit", diameter=10, length=3, edge=7.05).cautions)
     assert "tore out in ash before" in said("feed", FEEDS, cutter="six", rpm=18000, feed=3600, wood="ash").cautions[0]
     assert said("feed", FEEDS, cutter="six", rpm=30000, feed=3600, station="cnc").cautions[0].startswith("The spindle")
     assert "Little of it holds" in said("screw", screw="hook", through=9, into=20).cautions[0]
@@ -131,7 +131,7 @@ def test_what_could_spoil_the_piece_stands_above() -> None:
 def test_a_feed_is_said_as_it_is_set(units: Any, feed: float, says: str) -> None:
     words = said("feed", replace(FEEDS, units=units), cutter="six", rpm=18000, feed=feed, wood="oak")
 
-    assert f", {says} a minute: " in words.lines[0]
+    assert f", {says} per minute: " in words.lines[0]
 
 
 def test_how_many_tore_out_of_how_many_is_said() -> None:
@@ -146,14 +146,14 @@ def test_how_many_tore_out_of_how_many_is_said() -> None:
 def test_the_shops_own_value_is_the_head_where_too_little_is_said() -> None:
     words = said("feed", FEEDS, cutter="six", rpm=18000, wood="ash")
 
-    assert words.head == "The shop's own good value for ash: feed it 1800 mm a minute at 18000 turns, 0.05 mm a tooth."
+    assert words.head == "The shop's good value for ash: feed 1800 mm per minute at 18000 turns, 0.05 mm per tooth."
     assert "Seen: clean" in words.lines
 
 
 def test_a_screw_that_stops_near_the_face_is_said_not_to_come_through() -> None:
     head = said("screw", screw="hook", into=18.5, wood="ash").head
 
-    assert head.startswith("It does not come through: it stops 2.5 mm before the face. 3 mm are wanted")
+    assert head.startswith("It stays inside, but stops only 2.5 mm short of the far face. You want 3 mm")
 
 
 def test_the_share_of_a_screw_is_said_only_where_something_is_fastened() -> None:

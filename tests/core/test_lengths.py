@@ -93,8 +93,7 @@ def test_lengths_without_a_board_are_named() -> None:
 
     assert found.missing == ((800, 2),)
     assert (
-        said(SHOP, LengthsQuestion(()), found).head
-        == "No board is there for 2 × 800 mm, and none that suits is for sale."
+        said(SHOP, LengthsQuestion(()), found).head == "There is no board for 2 × 800 mm, and none for sale that suits."
     )
 
 
@@ -144,7 +143,7 @@ def test_a_shop_in_inches_reads_offcuts_in_fractions() -> None:
     words = said(inches, question, answer_lengths(inches, question, None, lambda done, total: None))
 
     assert words.tables[0].rows == (("1 × Maple strip", "5 × 16 1/2 in and 1 × 6 3/4 in", "6 in"),)
-    assert "The longest offcut is 6 in." in words.lines
+    assert "Longest offcut: 6 in." in words.lines
 
 
 def test_an_offcut_of_no_even_fraction_is_said_to_a_64th() -> None:
@@ -165,7 +164,9 @@ def test_a_saw_that_takes_nothing_is_warned_of() -> None:
 
 
 def test_how_many_ways_the_boards_are_cut_is_said() -> None:
-    assert any("cut alike" in line for line in said(SHOP, LengthsQuestion((), gap=3), cut((440, 4), gap=3)).lines)
+    assert any(
+        "cut the same way" in line for line in said(SHOP, LengthsQuestion((), gap=3), cut((440, 4), gap=3)).lines
+    )
     assert any(
         "3 different ways" in line
         for line in said(SHOP, LengthsQuestion((), gap=3), cut((610, 8), (420, 12), own_length=2400, gap=3)).lines

@@ -40,9 +40,9 @@ def screws(fastening: Fastening, screw: Screw | None = None) -> tuple[Finding, s
 @pytest.mark.parametrize(
     ("into", "level", "says"),
     [
-        (15, "stop", "Hooks: Hook screw comes through by 1 mm. Take 12 mm."),
-        (18, "look", "Hooks: Hook screw does not come through, but stops 2 mm before the face, and 3 mm are wanted."),
-        (20, "green", "Hooks: Hook screw stops 4 mm before the face. Pilot 2 mm, depth stop 16 mm."),
+        (15, "stop", "Hooks: Hook screw comes out by 1 mm. Take 12 mm."),
+        (18, "look", "Hooks: Hook screw stays inside, but stops only 2 mm short of the far face, and you want 3 mm."),
+        (20, "green", "Hooks: Hook screw stops 4 mm short of the far face. Pilot 2 mm, depth stop 16 mm."),
     ],
 )
 def test_a_screw_is_looked_at_in_its_stack(into: float, level: str, says: str) -> None:
@@ -55,13 +55,13 @@ def test_a_screw_is_looked_at_in_its_stack(into: float, level: str, says: str) -
 def test_a_screw_that_hardly_holds_is_to_be_looked_at() -> None:
     found, sentence = screws(Fastening("hook", through=10, into=20))
 
-    assert (found.level, sentence) == ("look", "Hooks: only 6 mm of the thread of Hook screw hold.")
+    assert (found.level, sentence) == ("look", "Hooks: only 6 mm of Hook screw’s thread holds.")
 
 
 def test_a_screw_that_is_too_short_stops_the_run() -> None:
     found, sentence = screws(Fastening("hook", through=17, into=20))
 
-    assert (found.level, sentence) == ("stop", "Hooks: Hook screw does not reach what should hold it.")
+    assert (found.level, sentence) == ("stop", "Hooks: Hook screw does not reach the wood that should hold it.")
 
 
 def test_a_screw_without_sizes_and_one_that_is_gone_are_to_be_looked_at() -> None:
@@ -78,7 +78,7 @@ def test_a_feed_of_the_shops_own_is_green() -> None:
     found, sentence = feeds_found(run_of(replace(CUT, feed=1800)))
 
     assert (found.level, found.code) == ("green", "feed-good")
-    assert sentence == "Cut: 18000 turns and 1800 mm a minute are good values of the shop's, 0.05 mm a tooth."
+    assert sentence == "Cut: 18000 turns and 1800 mm per minute are good values in this shop, 0.05 mm per tooth."
 
 
 def test_a_feed_that_nobody_kept_is_said_to_be_new() -> None:
@@ -92,7 +92,7 @@ def test_a_spindle_that_does_not_turn_so_fast_stops_the_run() -> None:
     found, sentence = feeds_found(run_of(replace(CUT, rpm=30_000.0)))
 
     assert found.level == "stop"
-    assert sentence == "Cut: 30000 turns a minute, and the spindle of Router makes 24000 at most."
+    assert sentence == "Cut: 30000 turns per minute, but the spindle of Router does 24000 at most."
 
 
 def test_values_that_were_kept_as_tearing_out_are_to_be_looked_at() -> None:
@@ -107,7 +107,7 @@ def test_what_tore_out_in_an_earlier_run_is_said_with_its_run() -> None:
     found, sentence = feeds_found(run_of(CUT), book, earlier)
 
     assert found.level == "look"
-    assert sentence == ("Cut: 3 tore out at Cut in run Rails 4 with these values, 18000 turns and 3600 mm a minute.")
+    assert sentence == ("Cut: 3 tore out at Cut in run Rails 4 with these values, 18000 turns and 3600 mm per minute.")
     assert "torn=3" in found.link
     assert feeds_found(run_of(replace(CUT, feed=1800)), book, earlier)[0].level == "green"
 

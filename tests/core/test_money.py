@@ -238,7 +238,7 @@ def test_the_lines_that_are_shown_add_up_to_what_is_shown(
     places = 0 if currency == "JPY" else 2
     assert all(line.amount == line.amount.quantize(Decimal(1).scaleb(-places)) for line in lines)
     assert all(abs(line.quantity * line.rate - line.amount) <= Decimal("0.5").scaleb(-places) for line in lines)
-    (table,) = [each for each in said(shop_, question, found).tables if each.title == "What it costs"]
+    (table,) = [each for each in said(shop_, question, found).tables if each.title == "Costs"]
     assert len(table.rows) == len(lines) + 1
 
 
@@ -348,14 +348,14 @@ def test_every_figure_of_the_formula_is_said() -> None:
 
     told = said(book(), found.asked, found)
 
-    assert spaced(told.head) == "A good piece costs 8,03 €. With a margin of 30 % of the price it sells at 13,97 €."
+    assert spaced(told.head) == "A good piece costs 8,03 €. With a margin of 30 % of the price, sell it at 13,97 €."
     tables = {table.title: table for table in told.tables}
     margin, markup = (spaced(row[0]) for row in tables["How the prices are worked out"].rows)
     assert "(cost 8,03 € + fee 0,35 €) / (1 − fees 10 % − margin 30 %) = 13,97 €" in margin
     assert "(cost 8,03 € × (1 + 30 %) + fee 0,35 €) / (1 − fees 10 %) = 11,99 €" in markup
-    assert [spaced(text) for text in tables["What it costs"].rows[-1]] == ["In all", "", "80,30 €", "8,03 €"]
+    assert [spaced(text) for text in tables["Costs"].rows[-1]] == ["Total", "", "80,30 €", "8,03 €"]
     assert told.record["cost"]["each"] == 8.03
-    assert spaced(told.lines[0]) == "10 good ones are wanted and 10 are started: 100 % come good (as was said)."
+    assert spaced(told.lines[0]) == "10 good wanted, 10 started: 100 % turn out good (as entered)."
 
 
 def test_the_quote_stands_first_with_one_line_a_count_and_what_it_costs_is_folded() -> None:
@@ -364,13 +364,13 @@ def test_the_quote_stands_first_with_one_line_a_count_and_what_it_costs_is_folde
     tables = said(book(), found.asked, found).tables
 
     assert [(table.title, table.folded) for table in tables] == [
-        ("A quote, with the margin asked", False),
-        ("What stays of a price", False),
-        ("What it costs", True),
-        ("What a good piece costs in a run of so many", True),
+        ("A quote, with that margin", False),
+        ("What stays at each price", False),
+        ("Costs", True),
+        ("Cost of a good piece, by run size", True),
         ("How the prices are worked out", True),
     ]
-    assert [len(table.heads) for table in tables if table.title != "What stays of a price"] == [3, 4, 2, 1]
+    assert [len(table.heads) for table in tables if table.title != "What stays at each price"] == [3, 4, 2, 1]
     assert "12 of 15" in [row[0] for row in tables[0].rows]
     assert ("Hooks, hands", "0,75 h × 25,00 €") in [(row[0], spaced(row[1])) for row in tables[2].rows]
 
@@ -403,17 +403,17 @@ def test_loads_that_are_not_the_boards_are_said_and_that_one_is_not_full() -> No
 
     def told(pieces: int) -> list[str]:
         found = answer(shop_, Price(product="rail", pieces=pieces, good_rate=1, price=1))
-        return [line for line in said(shop_, found.asked, found).lines if line.startswith("Cut is reckoned")]
+        return [line for line in said(shop_, found.asked, found).lines if line.startswith("Cut counts")]
 
     assert told(12) == [
         (
-            "Cut is reckoned in the route’s loads of 5: 12 pieces are 3 loads, the last with 2 and reckoned in full. A few pieces more may cost "
+            "Cut counts in the route’s loads of 5: 12 pieces make 3 loads, the last with 2 and counted in full. A few more pieces may cost "
             "less each. The material is 4 boards: not each of them gives 5."
         )
     ]
     assert told(3) == [
         (
-            "Cut is reckoned in the route’s loads of 5: 3 pieces are 1 load, the last with 3 and reckoned in full. A few pieces more may cost "
+            "Cut counts in the route’s loads of 5: 3 pieces make 1 load, the last with 3 and counted in full. A few more pieces may cost "
             "less each."
         )
     ]
@@ -426,19 +426,19 @@ def first_line(**more: Any) -> str:
 
 def test_how_surely_the_started_ones_suffice_and_that_the_rest_is_worth_nothing_is_said() -> None:
     assert first_line(pieces=40, good_rate=0.895) == (
-        "40 good ones are wanted and 48 are started, enough with 90 % certainty: 89,5 % come good (as was said). "
-        "On average 43 come good. The 40 pay for all 48: what comes good beyond them is counted as worth nothing."
+        "40 good wanted, 48 started, enough with 90 % certainty: 89,5 % turn out good (as entered). "
+        "On average 43 turn out good. The 40 wanted pay for all 48: more good ones count as worth nothing."
     )
 
 
 def test_one_good_piece_is_one() -> None:
-    assert first_line(pieces=1).startswith("1 good one is wanted and 1 is started")
+    assert first_line(pieces=1).startswith("1 good wanted, 1 started")
 
 
 def test_a_start_that_was_said_has_its_own_chance() -> None:
     assert first_line(pieces=10, good_rate=0.9, start=10) == (
-        "10 good ones are wanted and 10 are started, as you said, enough with 34,9 % certainty: 90 % come good (as was "
-        "said). On average 9 come good."
+        "10 good wanted, 10 started, as you entered, enough with 34,9 % certainty: 90 % turn out good (as "
+        "entered). On average 9 turn out good."
     )
 
 
@@ -519,7 +519,7 @@ def test_a_price_below_the_cost_is_to_be_looked_at() -> None:
     assert (found.check, found.level, found.code) == ("price", "look", "price below cost")
     assert found.link == "/before/price?product=rail"
     said_ = spaced(found_in_words(book(), found))
-    assert said_.startswith("It sells at 3,00 €, and a good piece costs ")
+    assert said_.startswith("It sells at 3,00 €, but a good piece costs ")
     assert said_.endswith("€.")
 
 

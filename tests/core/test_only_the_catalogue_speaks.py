@@ -60,7 +60,7 @@ CODES = {
     "changes to try/{}": "a setting's key", "friend codes": "the same",
     "runboard answers": "how a friend's answers are written, as text", "{} {}\nrun: {} {}\nfrom: \n": "the same", "[{}] {}\ndo: \nwhy: \nsaves: \n": "the same", "set aside": "what became of an answer, as it is stored", "as it was": "how a row of a card was read",
     "nothing here": "a place that no problem has", "Mac OS": "what a browser says of itself",
-    "cut 40, clean up 5, sand 25, engrave 20, oil, overnight, hooks 10": "an example of what is typed",
+    "cut 40 board of 10, clean up 5, sand 25, engrave 20 a tray, oil, overnight, hooks 10": "an example of what is typed",
     "small jobs": "the book's own part, as pages list it",
     "runboard: {}": "who speaks, before what is wrong", "runboard {}": "a process's name", "not started": "a code of one module",
     "the nightly copy": "a thread's name",

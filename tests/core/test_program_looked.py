@@ -64,7 +64,7 @@ def test_a_program_that_only_the_setup_sheet_names_has_no_time() -> None:
 
     assert (one(before).level, one(before).code) == ("look", "program-no-time")
     assert one(before).link == "/before/program?product=rail&step=cut"
-    assert said(before)[0].startswith("Cut: nobody has looked at its program rail.ngc, version 3 yet")
+    assert said(before)[0].startswith("Cut: nobody has checked its program rail.ngc, version 3 yet")
 
 
 def test_a_program_that_was_changed_since_is_looked_at_again() -> None:
@@ -72,7 +72,7 @@ def test_a_program_that_was_changed_since_is_looked_at_again() -> None:
     before = asked(rails(), looked)
 
     assert (one(before).level, one(before).code) == ("look", "program-changed")
-    assert "is another since Wed 20 May 2026" in said(before)[0]
+    assert "changed on Wed 20 May 2026, after its time was taken" in said(before)[0]
     assert [(step.key, day) for step, _, day in changed_steps(before.book.products[0], looked)] == [
         ("cut", "2026-05-20")
     ]
@@ -95,7 +95,7 @@ def test_a_program_that_goes_farther_than_its_machine_is_said() -> None:
     before = asked(rails(reach_x=983.0, reach_y=335.0), travel_x=980.0, travel_y=600.0)
 
     assert (one(before).level, one(before).code) == ("look", "program-too-far")
-    assert "goes 983 mm along X, and the machine reaches 980 mm" in said(before)[0]
+    assert "goes 983 mm along X, but the machine reaches 980 mm" in said(before)[0]
     assert one(asked(rails(reach_x=983.0), travel_x=983.0)).code == "program-fine"
     assert one(asked(rails(reach_x=983.0))).code == "program-fine"
 
@@ -119,7 +119,7 @@ def test_a_program_that_ran_and_was_measured_is_no_guess() -> None:
 
     assert (one(before).level, one(before).code) == ("green", "program-measured")
     assert said(before) == [
-        "Cut: nobody looked at the program rail.ngc here for reach and cutters. Its time is known: measured 9 times."
+        "Cut: nobody checked the program rail.ngc here for reach and cutters. Its time is known: measured 9 times."
     ]
 
 

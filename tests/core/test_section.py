@@ -31,7 +31,7 @@ def test_it_says_where_the_point_ends_and_where_the_drill_has_to() -> None:
 
     texts = re.findall(r"<text[^>]*>([^<]*)</text>", svg)
     assert texts == ["1 mm", "20 mm", "point: 5 mm left", "depth stop 15 mm", "margin 3 mm"]
-    assert 'aria-label="It stops 5 mm before the face."' in svg
+    assert 'aria-label="It stops 5 mm short of the far face."' in svg
 
 
 def test_a_point_that_is_out_is_drawn_below_the_far_face() -> None:

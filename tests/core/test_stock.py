@@ -123,7 +123,7 @@ def test_boards_that_do_not_suit_are_named_with_why() -> None:
         ("oak", "wood"),
     ]
     assert found.need.why == "short" and not found.boards
-    assert said(SHOP, StockQuestion(), found).head == "None of the boards suits this piece."
+    assert said(SHOP, StockQuestion(), found).head == "No board suits this piece."
 
 
 def test_pieces_lie_along_the_grain_unless_they_may_lie_either_way() -> None:
@@ -148,7 +148,7 @@ def test_a_layout_that_is_not_proved_the_most_says_so() -> None:
 
     lines = said(SHOP, question, found)
     assert (found.boards[0].each, found.boards[0].bound, found.boards[0].proof) == (70, 71, "")
-    assert "No layout holds more than 71. Whether one holds more than 70 is not known." in lines.lines[0]
+    assert "No layout holds more than 71. Nobody knows whether one holds more than 70." in lines.lines[0]
     assert any("Look longer" in doubt for doubt in lines.doubts)
 
 
@@ -196,7 +196,7 @@ def test_what_the_book_says_already_is_so() -> None:
 def test_the_answer_says_which_piece_was_reckoned_over_its_drawing() -> None:
     (drawn,) = draw_stock(SHOP, StockQuestion(), asked())
 
-    assert drawn.index("A piece is 300 mm × 90 mm × 20 mm, with a gap of 4 mm, 5 mm free at the edge.") < drawn.index(
+    assert drawn.index("A piece is 300 mm × 90 mm × 20 mm, with a gap of 4 mm, an edge margin of 5 mm.") < drawn.index(
         "<svg"
     )
 
@@ -218,7 +218,7 @@ def test_a_gap_of_nothing_is_a_caution() -> None:
 def test_what_is_to_be_bought_has_its_price() -> None:
     lines = said(SHOP, StockQuestion(), asked()).lines
 
-    assert "The boards taken are worth 120.00, 3.00 a piece. The ones to buy cost 60.00." in lines
+    assert "The boards are worth 120.00, 3.00 per piece. Those to buy cost 60.00." in lines
     assert asked().need.cost_to_buy == 60
     assert asked(Book(stocks=(replace(ASH, have=9),), products=(RAILS,))).need.cost_to_buy == 0
     assert asked(Book(stocks=(replace(ASH, price=None),), products=(RAILS,))).need.cost_to_buy is None
@@ -229,10 +229,7 @@ def test_room_for_more_pieces_is_no_waste() -> None:
     lines = said(SHOP, StockQuestion(), asked()).lines
 
     assert "8 more pieces fit on the last board." in lines
-    assert (
-        "The pieces are 68 % of the area, room for those that still fit is 14 %; 18 % is cuts, edges and offcuts."
-        in lines
-    )
+    assert "The pieces use 68 % of the area, those that still fit 14 %; 18 % is cuts, edges and offcuts." in lines
 
 
 def test_a_long_name_is_written_over_its_drawing_in_two_lines() -> None:

@@ -38,7 +38,7 @@ def test_boards_that_suffice_are_green_with_how_many() -> None:
     first = looked(RAILS, replace(ASH, have=9))[0]
 
     assert (first.level, first.code) == ("green", "stock-enough")
-    assert said(first) == "Boards: 4 × Ash board of what is at hand does for 40 pieces."
+    assert said(first) == "Boards: 4 × Ash board in stock is enough for 40 pieces."
 
 
 def test_boards_to_be_bought_are_looked_at() -> None:
@@ -74,7 +74,7 @@ def test_of_a_run_at_work_only_what_is_not_cut_yet_takes_boards() -> None:
     cut = looked(trays={"1": tray("1", 0), "2": tray("2", 0)})
 
     assert half[0].facts["pieces"] == 30
-    assert [(one.level, said(one)) for one in cut] == [("green", "Every piece is cut: no board is wanted any more.")]
+    assert [(one.level, said(one)) for one in cut] == [("green", "Every piece is cut: no more boards needed.")]
 
 
 def other(run: str, hours: int, uncut: int) -> RunState:
@@ -89,7 +89,7 @@ def test_boards_that_an_earlier_run_still_takes_are_not_this_one_s() -> None:
     assert (first.level, first.code) == ("look", "stock-buy")
     assert said(first) == (
         "Buy 1 × Ash board first: 40 pieces take 4 × Ash board. "
-        "Kept for Batch r0, opened before: 1 × Ash board of what is at hand."
+        "Kept for Batch r0, opened before: 1 × Ash board in stock."
     )
 
 
@@ -97,7 +97,7 @@ def test_boards_that_suffice_beside_an_earlier_run_say_what_is_kept_for_it() -> 
     first = looked(RAILS, replace(ASH, have=5), pieces=40, others=(other("r0", -1, 12),))[0]
 
     assert first.level == "green"
-    assert said(first).endswith("Kept for Batch r0, opened before: 1 × Ash board of what is at hand.")
+    assert said(first).endswith("Kept for Batch r0, opened before: 1 × Ash board in stock.")
 
 
 def test_a_run_to_which_an_earlier_one_leaves_nothing_stops_and_says_so() -> None:

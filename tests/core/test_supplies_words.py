@@ -93,12 +93,13 @@ def test_every_sentence_has_its_facts(floor: Floor) -> None:
     seen += everything_said(floor)
 
     assert [text for text in seen if "{" in text or "$" in text or not text] == []
-    assert "Hooks: enough for trays 1 and 2, not for tray 3 at Hooks. 120 needed, 50 there: 70 short." in seen
-    assert "From one change to the next it did 15 pieces on average, over 1 change; you write 20." in seen
-    assert "Hooks at Hooks (Entry key rails): you write 4, it is 4.8 a piece, over 1 pair of counts and 5 pieces." in (
-        text.partition(" What to buy")[0] for text in seen
+    assert "Hooks: enough for trays 1 and 2, not for tray 3 at Hooks. 120 needed, 50 in stock: 70 short." in seen
+    assert "It lasted 15 pieces on average, over 1 change; you entered 20." in seen
+    assert (
+        "Hooks at Hooks (Entry key rails): you enter 4, real use is 4.8 per piece, from 1 pair of counts and 5 pieces."
+        in (text.partition(" What to buy")[0] for text in seen)
     )
-    assert "It ran out, and nobody wrote down that some was bought." in seen
+    assert "It ran out, and no purchase is entered since." in seen
 
 
 def test_what_an_earlier_run_takes_is_named(floor: Floor) -> None:
@@ -107,7 +108,7 @@ def test_what_an_earlier_run_takes_is_named(floor: Floor) -> None:
 
     found = [say("before-found", one.code, found_facts(one)) for one in found_of(listed(floor), "r2")]
 
-    said = "Hooks: too little from tray 1 on, at Hooks. 40 needed, 130 there, 120 of it for Key rails: 30 short."
+    said = "Hooks: too little from tray 1 on, at Hooks. 40 needed, 130 in stock, 120 of that for Key rails: 30 short."
     assert said in found
     assert said in top_in_words(listed(floor), "r2")
 
@@ -130,7 +131,7 @@ def test_a_cutter_that_outlived_itself_is_asked_about(floor: Floor) -> None:
 
     seen = everything_said(floor)
 
-    assert "30 pieces, and it lasts for 20: when was it changed? No change of it is written down." in seen
+    assert "30 pieces, and it lasts 20: when was it changed? No change entered." in seen
 
 
 def test_the_list_as_json_says_the_same(floor: Floor) -> None:

@@ -12,7 +12,7 @@ import pytest
 from fluent.syntax import FluentParser, visitor
 from fluent.syntax import ast as ftl
 
-from runboard.cards.layout import PAPERS
+from runboard.cards.papers import PAPERS
 from runboard.cli import COMMANDS
 from runboard.plan.next_move import LOADS_THAT_WAIT
 from runboard.review.dust_limits import DUST_LIMITS

@@ -86,7 +86,7 @@ def test_a_form_on_a_read_only_disk_says_what_to_do(house: House) -> None:
 
     make_read_only(house, False)
     assert answer.status_code == 507
-    assert "Look at it there. Then press again." in answer.get_data(as_text=True)
+    assert "Check it there. Then press again." in answer.get_data(as_text=True)
 
 
 def test_a_server_comes_up_on_a_read_only_disk(house: House) -> None:

@@ -52,7 +52,7 @@ def test_a_press_is_kept_by_the_phone_and_taken_when_the_database_is_free(
 
     assert answer.status_code == 503
     assert answer.json == {
-        "sentence": "Not saved: another program holds the shop's database. Close it. "
+        "sentence": "Not saved: another program has the shop's database open. Close it. "
         "Your phone keeps it and sends it again by itself."
     }
     assert again.json is not None and again.json["taps"][0]["answer"] == "accepted"
@@ -122,7 +122,7 @@ def test_who_cannot_look_since_another_is_at_it_for_long_is_told(house: House) -
 
     assert answer.status_code == 503
     assert answer.json == {
-        "sentence": "Much is being stored just now, or another program holds the shop's database. Look again in a moment."
+        "sentence": "The shop's database is busy, or another program has it open. Try again in a moment."
     }
     assert client.get("/state?person=ann").status_code == 200
 

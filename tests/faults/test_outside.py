@@ -44,7 +44,7 @@ def test_an_alert_that_nobody_answered_goes_outside_after_a_kill_and_ends_with_a
     assert lamp.got == []
 
     with running("serve", "--data", str(data)) as server:
-        assert lamp.titles(1, seconds=30) == ["By its estimate the CNC has ended"]
+        assert lamp.titles(1, seconds=30) == ["CNC should be finished. Go and check"]
         phone = Phone(server.address)
         (due,) = [one for one in phone.state()["dues"] if one["kind"] == "machine end"]
         assert due["stage"] == 2

@@ -58,7 +58,7 @@ def test_every_picture_that_the_demo_names_is_in_its_folder(tmp_path: Path) -> N
     record = add_pictures(demo_book(datetime(2026, 6, 1, 12, tzinfo=UTC), "UTC"), shelf)
 
     named = list(pictures_named(record))
-    assert len(named) == 2
+    assert len(named) == 5
     assert all(shelf.read(name) for name in named)
 
 

@@ -81,7 +81,7 @@ def test_a_computer_without_a_network_says_so() -> None:
 
     announcer.announce(Announced(at("fd00::20"), 8210))
 
-    assert said(announcer.trouble) == "This computer is on no network now, so it announces itself to no phone."
+    assert said(announcer.trouble) == "This computer is on no network now, so phones cannot find it by name."
     announcer.announce(Announced(at("10.0.0.5"), 8210))
     assert announcer.trouble is None
     announcer.stop()
@@ -94,7 +94,7 @@ def test_a_failure_is_a_sentence() -> None:
     announcer.announce(HERE)
     _wait_for(announcer)
 
-    assert said(announcer.trouble).startswith("This computer could not announce itself on the network (")
+    assert said(announcer.trouble).startswith("This computer could not announce its name on the network (")
     assert said(announcer.trouble).endswith("Its address works as before.")
     announcer.stop()
     assert announcer.trouble is None
@@ -122,7 +122,7 @@ def test_a_system_that_does_not_share_the_port_is_told() -> None:
         announcer.announce(HERE)
         _wait_for(announcer)
 
-    assert said(announcer.trouble).startswith("This computer could not announce itself on the network (")
+    assert said(announcer.trouble).startswith("This computer could not announce its name on the network (")
     announcer.stop()
     gc.collect()
 

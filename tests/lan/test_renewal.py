@@ -84,7 +84,7 @@ def test_a_clock_before_the_authority_is_said_and_the_leaf_left_alone(tmp_path: 
 
     assert not kept.made
     assert [said(trouble) for trouble in kept.troubles] == [
-        "This computer's clock says 1970-01-02, which is before its certificates were made. Set the clock."
+        "This computer's clock says 1970-01-02. That is before its certificates were made. Set the clock."
     ]
 
 

@@ -147,7 +147,7 @@ def test_a_disk_that_takes_nothing_is_told_and_the_old_leaf_goes_on(
 
     assert not door.look()
     assert [said(trouble) for trouble in door.troubles] == [
-        "The server's certificate could not be looked after (No space left on device). The one in use goes on."
+        "The server's certificate could not be checked or renewed (No space left on device). The one in use goes on."
     ]
 
     monkeypatch.undo()

@@ -44,7 +44,7 @@ def test_rags_are_dried_flat_outdoors_or_put_under_water_in_a_closed_metal_can()
 def test_rags_are_seen_to_at_the_end_of_the_coat_and_at_the_end_of_the_session() -> None:
     # 29 CFR 1910.125(e)(4): waste cans immediately after use. WAC 51-54A-3304 (IFC 3304): at the end of each shift.
     assert CATALOGUE["rags-end"].shown == ("reminder at the end of the coat",)
-    assert CATALOGUE["lockup-rags"].shown == ("lock-up list",)
+    assert CATALOGUE["lockup-rags"].shown == ("closing checklist",)
     assert re.search(r"\bnow\b", say("care", "rags-end"))
 
 

@@ -1,6 +1,6 @@
-"""Facts and how each is written, on the page as on the server and on paper."""
+"""Facts and how each is written, on the page as on the server and on paper. Where a fact is set in lines, its spaces are no-break ones."""
 
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 
 NOW = datetime(2026, 3, 4, 15, 0, tzinfo=UTC)
 ZONE = "Europe/Berlin"
@@ -14,6 +14,8 @@ MOMENTS = {
     datetime(2026, 9, 3, 15, 0, tzinfo=UTC): "Thu 3 Sep, 17:00",
     datetime(2025, 11, 30, 23, 59, tzinfo=UTC): "Mon 1 Dec, 00:59",
 }
+
+DAYS_OF_A_YEAR = {date(2026, 3, 14): "14 Mar 2026", date(2026, 9, 1): "1 Sep 2026"}
 
 SPANS = {
     timedelta(0): "0 min",

@@ -85,7 +85,7 @@ def test_a_helpers_press_counts_as_that_devices_and_a_leads_press_is_refused_wit
 
     assert answer.json is not None
     assert [one["answer"] for one in answer.json["taps"]] == ["accepted", "refused"]
-    assert answer.json["taps"][1]["sentence"] == "That is for a lead's phone to press."
+    assert answer.json["taps"][1]["sentence"] == "Only a lead's phone can do that."
     assert house.workshop.ledger.arrived["press-1"].device == device.id
 
 
@@ -240,7 +240,7 @@ def test_a_secret_that_was_read_along_does_not_open_the_secure_page(house: House
 def test_pairing_by_plain_http_says_that_others_can_read_along(house: House) -> None:
     client = house.app.test_client()
     client.environ_base["REMOTE_ADDR"] = "192.168.1.7"
-    said = "whoever is on this network can read along and take over"
+    said = "anyone on this network can read along and take over"
 
     assert said in client.get("/pair").text
     assert said not in client.get("/pair", base_url="https://localhost").text
@@ -295,7 +295,7 @@ def test_a_device_is_renamed_and_revoked_on_its_page(house: House) -> None:
 
     assert lead.post(f"/devices/{device.id}", data={"name": "Bench tablet"}).status_code == 303
     assert "Bench tablet" in lead.get("/shop").text
-    assert "Write a name" in lead.post(f"/devices/{device.id}", data={"name": " "}).text
+    assert "Give the device a name" in lead.post(f"/devices/{device.id}", data={"name": " "}).text
     assert lead.post(f"/devices/{device.id}/revoke").status_code == 303
 
     assert helper.get("/state").status_code == 401

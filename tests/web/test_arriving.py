@@ -55,9 +55,9 @@ def test_a_body_that_does_not_come_is_given_up_with_a_sentence(here: Here) -> No
     by_page = here.ask(request("POST", "/shop/rooms/new", cookie, "n", length=20).replace("application/json", "text/x"))
 
     assert by_script.startswith("HTTP/1.1 408")
-    assert '{"sentence":"What was sent did not arrive in time' in by_script
+    assert '{"sentence":"The connection was too slow' in by_script
     assert by_page.startswith("HTTP/1.1 408")
-    assert "<!doctype html>" in by_page and "What was sent did not arrive in time" in by_page
+    assert "<!doctype html>" in by_page and "The connection was too slow" in by_page
 
 
 def test_a_byte_now_and_then_makes_the_time_no_longer(here: Here) -> None:
@@ -107,7 +107,7 @@ def test_a_body_that_is_too_large_is_refused_with_a_sentence_by_what_is_said_and
 
     for answer in (said, came_so):
         assert answer.startswith("HTTP/1.1 413")
-        assert '{"sentence":"That is more than can be taken at once. Send less."}' in answer
+        assert '{"sentence":"That is too much at once. Send less."}' in answer
     assert fits.startswith("HTTP/1.1 400")
 
 
@@ -149,7 +149,7 @@ def test_what_is_held_of_all_bodies_is_bounded_and_a_press_is_taken_all_the_same
         answer = press(here, cookie)
 
     assert more.startswith("HTTP/1.1 503")
-    assert '{"sentence":"Not taken: more is being sent here than can be taken at once' in more
+    assert '{"sentence":"Not saved: runboard is too busy' in more
     assert answer.startswith("HTTP/1.1 200")
 
 

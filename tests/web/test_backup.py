@@ -31,12 +31,12 @@ def shown(client: FlaskClient) -> str:
 
 
 def test_a_copy_is_made_from_the_shop_page(filled: House, client: FlaskClient) -> None:
-    assert "No copy yet" in shown(client)
+    assert "No backup yet" in shown(client)
 
     answer = client.post("/shop/copies")
 
     assert (answer.status_code, answer.location) == (303, "/shop#copies")
-    assert "Last copy: today 10:00, 1 event." in shown(client)
+    assert "Last backup: 10:00, 1 event." in shown(client)
     assert 'role="alert"' not in shown(client)
 
 
@@ -45,7 +45,7 @@ def test_an_old_copy_is_red(filled: House, client: FlaskClient, clock: HandClock
 
     clock.forward(hours=49)
 
-    assert '<ul class="problems" role="alert"><li>Last copy: Saturday 7 March 10:00.' in shown(client)
+    assert '<ul class="problems" role="alert"><li>Last backup: Sat 10:00.' in shown(client)
 
 
 def test_a_copy_that_failed_is_red_and_says_why(
@@ -58,9 +58,9 @@ def test_a_copy_that_failed_is_red_and_says_why(
     answer = client.post("/shop/copies")
 
     assert answer.status_code == 303
-    assert "<li>No copy was made today 10:00." in shown(client)
+    assert "<li>Backup failed (10:00)." in shown(client)
     assert "Not enough space in" in shown(client)
-    assert "The last is of yesterday 10:00." in shown(client)
+    assert "The last one is from Sat 10:00." in shown(client)
 
 
 def test_the_nightly_copy_fails_without_ending_anything(filled: House, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -69,12 +69,12 @@ def test_the_nightly_copy_fails_without_ending_anything(filled: House, monkeypat
     assert not filled.nightly.turn()
     monkeypatch.undo()
 
-    assert "No copy was made" in shown(filled.app.test_client())
+    assert "Backup failed" in shown(filled.app.test_client())
 
 
 def test_the_nightly_copy_is_made_by_the_server(filled: House) -> None:
     assert [filled.nightly.turn(), filled.nightly.turn()] == [True, False]
-    assert "Last copy: today" in shown(filled.app.test_client())
+    assert "Last backup: " in shown(filled.app.test_client())
 
 
 @pytest.mark.parametrize(
@@ -122,7 +122,7 @@ def test_a_copy_goes_out_and_comes_back(data: Path, tmp_path: Path, capsys: pyte
 
     out = capsys.readouterr().out
     assert f"{copy} is whole: {shop()['name']}, 1 event, the last of Sat 7 Mar 2026, 10:00." in out
-    assert f"It is in place in {data}. What it replaced is kept in {data / 'replaced-'}" in out
+    assert f"It is in place in {data}. What it replaced is in {data / 'replaced-'}" in out
 
 
 def test_a_copy_goes_into_the_data_folder_by_itself(data: Path) -> None:
@@ -138,8 +138,8 @@ def test_a_copy_goes_into_the_data_folder_by_itself(data: Path) -> None:
         (["backup", "--data", "{tmp}/nowhere"], "There is no shop in {tmp}/nowhere."),
         (["backup", "--data", "{data}", "--to", "{tmp}/nowhere"], "There is no folder {tmp}/nowhere. Is the disk"),
         (["restore", "--data", "{data}", "{tmp}/nothing.db"], "There is no file {tmp}/nothing.db."),
-        (["restore", "--data", "{data}", "{tmp}/letter.txt"], "is no copy of a shop: it is no database."),
-        (["restore", "--data", "{data}", "{data}/shop.db"], "is the shop itself, not a copy of it."),
+        (["restore", "--data", "{data}", "{tmp}/letter.txt"], "is not a backup of a shop: it is not a database."),
+        (["restore", "--data", "{data}", "{data}/shop.db"], "is the shop itself, not a backup of it."),
     ],
 )
 def test_what_cannot_be_done_gets_a_sentence(
@@ -176,7 +176,7 @@ def test_nothing_opens_a_shop_that_is_being_put_back(
         more = ["--port", "0", "--no-open"] if command == "serve" else []
         assert main([command, "--data", str(data), *more]) == 2
 
-    assert "a copy is being put back" in capsys.readouterr().err
+    assert "a backup is being restored" in capsys.readouterr().err
 
 
 @pytest.mark.parametrize("command", ["serve", "export"])
@@ -240,7 +240,7 @@ def test_a_person_at_the_terminal_says_whether_a_copys_devices_stay_let_in(
 
     out = capsys.readouterr().out
     assert (
-        "It lets in, as soon as it is served:\n  Ann's [2Jphone and more (a lead's)\n  Bench tablet (a helper's)\n"
+        "These get access as soon as it is served:\n  Ann's [2Jphone and more (a lead's)\n  Bench tablet (a helper's)\n"
         in out
     )
     assert asked[0].startswith("Keep them?") and asked[0].endswith("[y/N] ")
@@ -286,7 +286,7 @@ def test_a_device_that_was_revoked_since_is_said(
 
     main(["restore", "--data", str(data), "--let-in", "nobody", str(lent)])
 
-    assert "Bench tablet (a helper's), revoked here since the copy was made\n" in capsys.readouterr().out
+    assert "Bench tablet (a helper's), shut out here after the backup was made\n" in capsys.readouterr().out
 
 
 def test_what_of_a_copy_is_not_taken_or_cannot_be_compared_is_said(
@@ -300,4 +300,4 @@ def test_what_of_a_copy_is_not_taken_or_cannot_be_compared_is_said(
 
     out = capsys.readouterr().out
     assert "No list of digests lies beside it" in out
-    assert "These of its files are not taken:\n  files/leak.ngc: a link to somewhere else\n" in out
+    assert "These of its files are left out:\n  files/leak.ngc: a link to somewhere else\n" in out

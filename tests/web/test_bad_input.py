@@ -66,7 +66,7 @@ def test_taps_that_are_no_plain_json_are_refused_with_a_sentence(client: FlaskCl
 
     assert answer.status_code == 400
     assert answer.json is not None
-    assert "So nothing was stored." in answer.json["sentence"]
+    assert "Nothing was saved." in answer.json["sentence"]
 
 
 @pytest.mark.parametrize(

@@ -110,7 +110,7 @@ def test_a_file_that_was_sent_once_is_asked_about_again_without_sending_it(clien
 
 @pytest.mark.parametrize(
     ("content", "says"),
-    [(b"", "There is nothing in rail.cut"), (b"a\0b", "Nothing here reads rail.cut")],
+    [(b"", "rail.cut is empty"), (b"a\0b", "rail.cut can’t be read here")],
     ids=["empty", "not readable"],
 )
 def test_a_bad_file_gets_one_sentence(client: FlaskClient, content: bytes, says: str) -> None:
@@ -139,7 +139,7 @@ def test_a_file_dropped_on_a_product_goes_to_the_kind_that_reads_it(client: Flas
     unknown = client.post("/before/file", data={"product": "rail", "file": (io.BytesIO(b"12345"), "rail.xyz")})
 
     assert "3005 mm in all" in text and '<option value="rail" selected>' in text
-    assert unknown.status_code == 422 and "Nothing here reads rail.xyz" in unknown.get_data(as_text=True)
+    assert unknown.status_code == 422 and "rail.xyz can’t be read here" in unknown.get_data(as_text=True)
 
 
 def test_a_part_is_kept_once_by_a_press_and_said(house: House, client: FlaskClient) -> None:
@@ -149,7 +149,7 @@ def test_a_part_is_kept_once_by_a_press_and_said(house: House, client: FlaskClie
     kept = client.post("/before/boards/keep", data=asking)
     twice = client.post("/before/boards/keep", data=asking)
 
-    assert "It is kept." in client.get(kept.location).get_data(as_text=True)
+    assert "Saved." in client.get(kept.location).get_data(as_text=True)
     assert house.workshop.books.latest().name == "1200 mm"
     assert house.workshop.books.revision() == seen + 1
     assert twice.status_code == 422 and "Somebody changed the shop" in twice.get_data(as_text=True)

@@ -45,7 +45,7 @@ def test_the_answer_shows_every_line_and_a_bar_for_each_kind_of_cost(client: Fla
     said = words(answer)
     assert "A good piece costs" in said
     assert "Hooks, hands 0,333 h × 25,00 €" in said.replace("\u00a0", " ")
-    assert "In all" in said
+    assert "Total" in said
     assert "<svg" in answer.text
 
 
@@ -67,7 +67,7 @@ def test_the_price_that_the_margin_makes_is_kept_by_one_press(client: FlaskClien
     price = book_record(house.workshop)["products"][0]["price"]
     assert price not in (None, 34)
     kept = f"{price:.2f}".replace(".", ",")
-    assert f"Keep {kept}\u00a0€ as the price of Entry key rails" in page
+    assert f"Keep {kept}\u00a0€ as price of Entry key rails" in page
 
 
 def test_hours_that_were_measured_say_how_often(client: FlaskClient, house: House, clock: HandClock) -> None:
@@ -80,7 +80,7 @@ def test_hours_that_were_measured_say_how_often(client: FlaskClient, house: Hous
 
     costs, _, rest = words(answer).partition("Hooks, hands")
     assert "measured 2 times" in costs[costs.index("Clean, hands") :]
-    assert "measured" not in rest[: rest.index("In all")]
+    assert "measured" not in rest[: rest.index("Total")]
 
 
 def press(house: House, kind: str, **fields: str) -> None:

@@ -74,7 +74,7 @@ def test_its_time_is_taken_into_the_step_and_said_on_the_product_s_page(client: 
     product = words(client.get("/plan/products/rail"))
     assert "38 s machine time per board (15 pieces), from the program rail.ngc" in product
     form = words(client.get("/plan/products/rail/operations/cut"))
-    assert "From the program rail.ngc. Another time written here is yours again." in form
+    assert "From the program rail.ngc. Enter another time to make it your own." in form
     assert "But for machine time from a file" in form
     assert "from the program" not in words(client.get("/plan/products/rail/operations/clean"))
 
@@ -98,8 +98,8 @@ def test_a_changed_program_makes_its_step_s_time_an_old_one(client: FlaskClient)
 
     dropped(client, RAIL.replace("X300", "X310").encode())
 
-    assert "is another since" not in before
-    assert "Cut: the program rail.ngc is another since" in words(client.get("/plan/products/rail"))
+    assert "after its time was taken" not in before
+    assert "Cut: the program rail.ngc changed on" in words(client.get("/plan/products/rail"))
 
 
 @pytest.mark.parametrize(
@@ -107,7 +107,7 @@ def test_a_changed_program_makes_its_step_s_time_an_old_one(client: FlaskClient)
     [
         (b"\x7fELF\0\0\1", "this is no text"),
         (b"G1 X10 (open\nM30\n", "the comment has no closing parenthesis"),
-        (b" \n\n", "There is nothing in this file"),
+        (b" \n\n", "This file is empty"),
     ],
     ids=["binary", "unmatched", "blank"],
 )

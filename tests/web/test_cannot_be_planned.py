@@ -70,19 +70,19 @@ def laser(record: Record) -> Record:
 
 
 CLASHES: dict[str, tuple[Callable[[Record], None], str]] = {
-    "a skill that nobody has": (no_skill, "Engrave: it asks for the skill ‘laser’, and nobody has it."),
-    "a load larger than a service": (two_clamps, "Clean: it draws 2 of Clamps at once, and the shop has fewer."),
+    "a skill that nobody has": (no_skill, "Engrave: it needs the skill ‘laser’, and nobody has it."),
+    "a load larger than a service": (two_clamps, "Clean: it needs 2 of Clamps at once, and the shop has fewer."),
     "longer than any hours": (too_long, "nobody who may do it has more than 14 h at a time."),
     "longer with its setup": (too_long_with_its_setup, "Cut: it takes 14 h 30 without a break, and nobody"),
     "longer than quiet hours leave": (
         too_quiet,
-        "Laser is at it for 9 h 02 without a break, and its quiet hours leave",
+        "Laser runs 9 h 02 without a break, and its quiet hours leave",
     ),
-    "hours that never meet": (never_together, "Engrave: while Laser may run, nobody who may do it is there"),
-    "a wait that ends too soon": (too_soon, "Hooks: it must begin no later than 12 h 01 after the first piece"),
+    "hours that never meet": (never_together, "Engrave: when Laser may run, nobody who may do it is there"),
+    "a wait that ends too soon": (too_soon, "Hooks: it must start within 12 h 01 of the first piece"),
     "no hours": (nobody_there, "nobody who may do it has hours."),
     "nobody in the book": (as_it_is, "Cut: nobody who works here is in the shop’s book."),
-    "out of use without end": (as_it_is, "Laser is out of use, and nobody knows until when."),
+    "out of use without end": (as_it_is, "Laser is out of order, with no date."),
 }
 
 

@@ -215,7 +215,7 @@ def test_a_run_that_is_over_prints_no_more_travellers(client: FlaskClient, house
 
     assert asked.status_code == 422
     assert "is finished" in asked.text
-    assert "only packing slips" in client.get(PAGE).text
+    assert "Only packing slips" in client.get(PAGE).text
 
 
 def test_a_trays_own_link_picks_its_tray(client: FlaskClient) -> None:
@@ -287,3 +287,23 @@ def test_an_address_with_a_line_break_leads_on_to_one_that_can_be_sent(client: F
     answer = client.post("/plan/runs/a%0Ab%7C/cards/x/end")
 
     assert (answer.status_code, answer.headers["Location"]) == (303, "/plan/runs/a%0Ab%7C/cards/x")
+
+
+def test_the_page_says_how_many_sides_it_will_be_and_again_when_the_choice_changes(client: FlaskClient) -> None:
+    text = client.get(PAGE).text
+    full = client.get(f"{PAGE}?kind=travellers&full=1", headers={"HX-Request": "true"}).text
+
+    assert 'value="stations" checked' in text
+    assert re.findall(r"role=\"status\"[^>]*>([^<]+)<", text) == [
+        "3 trays: 6 sides, 5 station sheets: 7 sides. 13 pages to print."
+    ]
+    assert full.lstrip().startswith("<p")
+    assert int(re.search(r"3 trays: (\d+) sides", full)[1]) > 6
+
+
+@pytest.mark.usefixtures("at_once")
+def test_full_cards_carry_what_else_stands_on_the_stations_sheets(client: FlaskClient) -> None:
+    asked = client.post(PAGE, data={"kind": "travellers", "tray": "1", "full": "1", "how": "pdf"})
+    made(client, asked)
+
+    assert "Stay and watch. Never leave" in pdf_text(client, asked)

@@ -61,7 +61,7 @@ def test_two_open_runs_are_listed(data: Path, tmp_path: Path, capsys: pytest.Cap
     assert ask(data, tmp_path / "cards.pdf") == 2
 
     said = capsys.readouterr().err
-    assert said == "runboard: several runs are open: r1 (r1), r2 (r2). Say which one.\n"
+    assert said == "runboard: several runs are open: r1 (r1), r2 (r2). Name one.\n"
 
 
 def test_without_an_open_run_a_sentence_says_so(data: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

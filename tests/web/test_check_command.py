@@ -143,7 +143,7 @@ def test_every_kind_is_asked_by_its_fields(tmp_path: Path, capsys: pytest.Captur
 @pytest.mark.parametrize(
     ("name", "content", "says"),
     [
-        ("a.ngc", b"", "There is nothing in a.ngc"),
+        ("a.ngc", b"", "a.ngc is empty"),
         ("a.ngc", b"G0 X1\n\0\1\2", "Line 2: this is no text"),
         ("a.ngc", b"G1 X10 (open\nM30\n", "Line 1: the comment has no closing parenthesis"),
         ("a.ngc", b"G1 X" + b"1" * 9_000, "Line 1 is too long"),

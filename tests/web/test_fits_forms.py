@@ -102,7 +102,7 @@ def test_a_screw_is_asked_about_and_kept_in_its_step(client: FlaskClient, house:
     posted = client.post("/before/screw", data=form | {"washer": ["1"], "into": ["18"]})
     page = client.get(posted.location)
 
-    assert "It stops 3.1 mm before the face." in words(page)
+    assert "It stops 3.1 mm short of the far face." in words(page)
     assert "<svg" in page.text
     keep = {**as_a_browser_posts(page.text), "keep": "sheet hooks", "seen": str(record(house)["revision"])}
     assert client.post("/before/screw/keep", data=keep).status_code == 303
@@ -111,13 +111,13 @@ def test_a_screw_is_asked_about_and_kept_in_its_step(client: FlaskClient, house:
 
 
 def test_each_kind_is_asked_and_answered_on_its_page(client: FlaskClient) -> None:
-    assert "comes through by 2 mm: take 10 mm" in asked(client, "screw", length="16", gauge="6", into="14")
-    assert "stay beneath it" in asked(client, "fit", diameter="10", length="3")
+    assert "comes out by 2 mm: take 10 mm" in asked(client, "screw", length="16", gauge="6", into="14")
+    assert "left underneath" in asked(client, "fit", diameter="10", length="3")
     assert "1.8 mm wider" in asked(client, "movement", wood="ash", width="160")
-    assert "0.05 mm a tooth." in asked(client, "feed", rpm="18000", flutes="2", feed="1800")
+    assert "0.05 mm per tooth." in asked(client, "feed", rpm="18000", flutes="2", feed="1800")
 
 
 def test_what_is_missing_is_said(client: FlaskClient) -> None:
-    assert "Choose a screw, or write its length" in asked(client, "screw", gauge="6")
+    assert "Choose a screw, or enter its length" in asked(client, "screw", gauge="6")
     assert "The fourth follows" in asked(client, "feed", rpm="18000")
-    assert "Nothing is known here of zebrano" in asked(client, "movement", wood="zebrano")
+    assert "zebrano is not known here" in asked(client, "movement", wood="zebrano")

@@ -94,7 +94,8 @@ def test_the_file_is_saved_without_names_and_with_them_where_they_are_wanted(lea
     plain, named = (lead.get(f"/review/runs/r1/friend.html{query}") for query in ("", "?names=1"))
 
     assert (
-        plain.headers["Content-Disposition"] == "attachment; filename=review-entry-key-rails-begun-sat-7-mar-2026.html"
+        plain.headers["Content-Disposition"]
+        == "attachment; filename=review-entry-key-rails-started-sat-7-mar-2026.html"
     )
     assert [name for name in NAMES if name in plain.text] == []
     assert "Clean up as the helper likes it" in plain.text and "Clean up as Bendix likes it" in named.text
@@ -114,9 +115,9 @@ def test_the_pdf_is_made_beside_the_server(lead: FlaskClient, monkeypatch: pytes
     pdf = lead.get(f"{asked.location}.pdf")
     assert (pdf.content_type, pdf.text) == (
         "application/pdf",
-        "Entry key rails, begun Sat 7 Mar 2026Clean up as the helper likes it",
+        "Entry key rails, started Sat 7 Mar 2026Clean up as the helper likes it",
     )
-    assert pdf.headers["Content-Disposition"] == 'inline; filename="review-entry-key-rails-begun-sat-7-mar-2026.pdf"'
+    assert pdf.headers["Content-Disposition"] == 'inline; filename="review-entry-key-rails-started-sat-7-mar-2026.pdf"'
     assert lead.get(asked.location.replace("r1", "r2")).status_code == 303
 
 
@@ -137,9 +138,9 @@ def test_no_file_is_made_before_what_takes_long_is_there(
 def test_answers_of_a_file_stand_at_their_operation(house: House, lead: FlaskClient) -> None:
     answer = lead.get(sent(lead, a_file(house)).location)
 
-    assert "One answer taken." in words(answer)
+    assert "One answer taken in." in words(answer)
     at_hooks = answer.text.split('id="hooks"')[1]
-    assert all(said in at_hooks for said in ("Simplify", "saves about 0.5 min a piece", "A stop on the jig.", "Sam"))
+    assert all(said in at_hooks for said in ("Simplify", "saves about 0.5 min per piece", "A stop on the jig.", "Sam"))
 
 
 def test_new_answers_are_said_on_the_first_page_until_something_becomes_of_them(
@@ -164,7 +165,7 @@ def test_the_same_file_twice_says_that_it_is_known(house: House, lead: FlaskClie
     for _ in range(2):
         answer = sent(lead, a_file(house))
 
-    assert "Nothing new: the answer was here already." in words(lead.get(answer.location))
+    assert "Nothing new: the answer was already here." in words(lead.get(answer.location))
     assert len(kept_answers(house.store.settings, "r1")) == 1
 
 
@@ -176,9 +177,9 @@ def test_what_cannot_be_taken_is_said_and_what_was_put_in_stands_there_still(hou
 
     assert [one.status_code for one in (other, text, too_long, nothing)] == [422] * 4
     assert "These are answers to the review of Run 8." in words(other)
-    assert "These are no answers to a review" in words(text) and "Dear Ann, no time. &lt;b&gt;" in text.text
+    assert "These are not answers to a review" in words(text) and "Dear Ann, no time. &lt;b&gt;" in text.text
     assert "400 kB at most" in words(too_long)
-    assert "Choose the file that your friend sent" in words(nothing)
+    assert "Choose the file your friend sent" in words(nothing)
     assert kept_answers(house.store.settings, "r1") == []
 
 
@@ -332,7 +333,7 @@ def test_a_code_that_was_taken_back_or_is_over_says_so_and_shows_nothing(
     lead.post(address)
     clock.forward(days=1)
 
-    for path, why in ((revoked, "was taken back"), (over, "is over since"), ("/friend/nothing", "opens no review")):
+    for path, why in ((revoked, "was taken back"), (over, "This code ended"), ("/friend/nothing", "opens no review")):
         for answer in (friend.get(path), friend.post(path, data={"do-hooks": "leave"})):
             assert answer.status_code == (404 if path == "/friend/nothing" else 410)
             assert why in sentence_in(answer) and "Hooks" not in answer.text

@@ -1,5 +1,6 @@
 """A stranger's phone with a tray's card: it comes in, sees one step in its language, and is kept from the rest."""
 
+import json
 import re
 from collections.abc import Iterator
 from html import unescape
@@ -110,6 +111,36 @@ def person_there(house: House) -> dict[str, str]:
     """Who is there of those that are in no book, by name."""
     people = house.workshop.ledger.state.people.values()
     return {one.key: one.name for one in people if one.name and one.came_at is not None}
+
+
+# The language that each text is in
+
+
+def test_a_text_that_nobody_translated_says_that_it_is_english(house: House) -> None:
+    client = guest_at(house)
+    client.get("/helper?language=de")
+
+    step = state_of(client)["step"]
+
+    assert (step["name"], step.get("lang")) == ("Schleifen 120", None)
+    assert [(one["text"], one.get("lang")) for one in step["instructions"]] == [
+        ("Körnung prüfen.", None),
+        ("Sand with the grain.", "en"),
+    ]
+    assert {one["text"]: one.get("lang") for one in step["cautions"]}["Scheibe flach halten."] is None
+    assert {one.get("lang") for one in step["cautions"]} == {None}
+
+
+def test_a_name_that_nobody_translated_is_english_within_a_sentence_in_german(house: House) -> None:
+    client = house.app.test_client()
+
+    assert 'Hier helfen: <span lang="en">Engrave</span>' in client.get(link_of(house, "1").path + "?language=de").text
+    assert "Hier helfen: Schleifen 120" in client.get(link_of(house).path + "?language=de").text
+
+
+def test_on_an_english_page_nothing_says_its_language_again(house: House) -> None:
+    assert '"lang"' not in json.dumps(state_of(guest_at(house))["step"])
+    assert "<span lang" not in house.app.test_client().get(link_of(house).path + "?language=en").text
 
 
 # Coming in
@@ -654,16 +685,3 @@ def test_crew_does_nothing_with_helpers_phones(house: House) -> None:
     assert crew.post("/helpers/hours", data={"hours": "1"}).status_code == 403
     assert crew.get(f"/helpers/{guest.device.id}").status_code == 403
     assert "Mia" not in crew.get("/shop").text
-
-
-def test_where_nobody_has_to_pair_a_card_leads_to_trays(tmp_path: Path, clock: HandClock) -> None:
-    house = build(Settings(tmp_path, clock, open_to_all=True))
-    house.workshop.books.save(shop(), clock.now())
-    open_run(house.workshop, Wish("rail", [{"line": "1", "pieces": 5}]), "ann")
-    client = house.app.test_client()
-
-    answer = client.get(traveller_link(read_keys(house.store.settings), "r1", "1").path)
-
-    assert answer.headers["Location"] == "/trays?run=r1#tray-1"
-    assert "Helpers by a tray" not in client.get("/shop").text
-    house.close()

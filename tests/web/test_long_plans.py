@@ -73,13 +73,13 @@ def test_a_long_chart_is_shown_part_by_part(
         page = client.get(path).text
         found += titles(page)
         pages += 1
-        after = re.search(r'href="(/plan\?from=\d+)#chart">The rest, from \w+ on: \w+', page)
+        after = re.search(r'href="(/plan\?from=\d+)#chart">Show the rest, from \w+ on: \w+', page)
         path = after[1] if after else ""
 
     assert pages == len(titles(whole)) > 1
     assert found == titles(whole)
-    assert 'href="/plan#chart">From the beginning' in page
-    assert "From the beginning" not in whole
+    assert 'href="/plan#chart">Show from the beginning' in page
+    assert "from the beginning" not in whole
 
 
 @pytest.mark.parametrize("asked", ["999", "-1", "x", "٣", "9" * 5000])
@@ -101,7 +101,7 @@ def test_a_run_that_the_shown_plan_does_not_know_yet_is_being_reckoned(
 
     said = words(client.get("/plan/runs/r2"))
 
-    assert "All of it is done." not in said
+    assert "All done." not in said
     assert "Working it out …" in said
 
 

@@ -116,7 +116,7 @@ def test_a_helpers_device_ticks_and_a_strangers_does_not(tmp_path: Path, clock: 
         run = a_run(house)
         helper, _ = device_with(house, "crew")
 
-        assert "can look at this screen" not in words(helper.get(f"/plan/runs/{run}/lines"))
+        assert "can view this screen" not in words(helper.get(f"/plan/runs/{run}/lines"))
         assert helper.post(f"/plan/runs/{run}/lines", data={"line": "2", "on": "paid"}).status_code == 303
         stranger = house.app.test_client().post(f"/plan/runs/{run}/lines", data={"line": "1", "on": "paid"})
         assert stranger.status_code == 401
@@ -172,7 +172,7 @@ def test_of_what_is_ready_in_part_it_is_asked_first(house: House, client: FlaskC
     assert answer.headers["Location"] == "/plan/runs/r1/lines?only=1&ask=collected"
     assert ticked(house, "1") == []
     asked = client.get(answer.headers["Location"])
-    assert "Only 1 of 3 is ready. Hand over what is there?" in words(asked)
+    assert "Only 1 of 3 is ready. Hand it over now?" in words(asked)
     assert 'name="some" value="1"' in asked.text
 
     client.post("/plan/runs/r1/lines", data={"line": "1", "on": "collected", "some": "1"})

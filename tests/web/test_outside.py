@@ -80,7 +80,7 @@ def test_an_unanswered_end_goes_outside_once_and_then_now_and_then(
 
     climbing.turn()
     climbing.turn()
-    assert lamp.titles(1) == ["By its estimate the CNC has ended"]
+    assert lamp.titles(1) == ["CNC should be finished. Go and check"]
     assert "nobody has answered" in lamp.got[0]["message"]
 
     clock.forward(minutes=15)

@@ -157,7 +157,7 @@ def test_what_cannot_be_planned_is_said_and_is_no_mistake(tmp_path: Path, capsys
 
     assert (found["finish"], found["bound"], found["forecast"], found["operations"]) == (None, None, None, [])
     assert "nobody who may do it has hours" in found["left_out"][0]
-    assert "Nothing of it can be planned yet." in capsys.readouterr().out
+    assert "Nothing can be planned yet." in capsys.readouterr().out
 
 
 def test_several_runs_are_listed(data: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -165,7 +165,7 @@ def test_several_runs_are_listed(data: Path, capsys: pytest.CaptureFixture[str])
 
     assert main(["plan", "--data", str(data)]) == 2
 
-    assert capsys.readouterr().err == "runboard: several runs are open: r1 (r1), r2 (r2). Say which one.\n"
+    assert capsys.readouterr().err == "runboard: several runs are open: r1 (r1), r2 (r2). Name one.\n"
 
 
 def test_a_run_that_is_over_or_unknown_is_refused(data: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -177,7 +177,7 @@ def test_a_run_that_is_over_or_unknown_is_refused(data: Path, capsys: pytest.Cap
 
     err = capsys.readouterr().err
     assert codes == [2, 2, 2]
-    assert "r1 is abandoned: nothing of it is planned any more." in err
+    assert "r1 is abandoned: there is nothing left to plan." in err
     assert "no run is open" in err
 
 
@@ -212,7 +212,7 @@ def test_who_watches_is_told_that_the_planner_is_made_ready_once(
     monkeypatch.setattr("sys.stderr.isatty", lambda: True, raising=False)
     main(["plan", "--seconds", "0", "--data", str(data)])
 
-    assert capsys.readouterr().err.startswith("Making the planner ready, once: about 15 seconds.\n")
+    assert capsys.readouterr().err.startswith("Getting the planner ready, once: about 15 seconds.\n")
 
 
 def test_nothing_is_written_where_nobody_watches() -> None:
@@ -265,10 +265,10 @@ def test_where_the_rules_find_no_plan_one_is_looked_for(
     [
         (
             Found(None, None, True, (0, 1)),
-            "no plan fits into people's hours beside what is begun. What has no place left: Cut",
+            "no plan fits into people's hours beside what has been started. No room for: Cut",
         ),
-        (Found(None, None, True), "no plan fits into people's hours beside what is begun."),
-        (Found(None), "no plan was found in"),
+        (Found(None, None, True), "no plan fits into people's hours beside what has been started."),
+        (Found(None), "no plan found in"),
     ],
 )
 def test_what_fits_nowhere_is_said_and_only_a_proof_says_so(

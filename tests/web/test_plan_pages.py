@@ -13,7 +13,8 @@ from tests import scenario
 from tests.conftest import START
 from tests.web.test_shop_pages import as_a_browser_posts, inputs, words
 
-LINE = "cut 40, clean up 5, sand 25, engrave 20, oil, overnight, hooks 10"
+LINE = "cut 40 board of 10, clean up 5, sand 25, engrave 20 a tray, oil, overnight, hooks 10"
+UNCLEAR = "cut 40, clean up 5, engrave 20"
 
 
 pytestmark = pytest.mark.usefixtures("small_shop")
@@ -52,6 +53,23 @@ def test_one_line_makes_a_product_that_is_usable_at_once(client: FlaskClient, ho
     assert [one["key"] for one in product(house, "peg-rail")["operations"]][:3] == ["cut", "clean-up", "sand"]
     assert opened.status_code == 303
     assert run(house).product == "peg-rail"
+
+
+def test_a_machines_load_that_nobody_said_is_asked_for_and_not_taken_for_a_tray(
+    client: FlaskClient, house: House
+) -> None:
+    asked = client.post("/plan/products/new", data={"name": "Peg rail", "text": UNCLEAR})
+
+    assert asked.status_code == 422
+    assert "Cut, at the CNC" in words(asked) and "Engrave, at the Laser" in words(asked)
+    assert "Clean up, at the Bench" not in words(asked)
+    assert all(one["key"] != "peg-rail" for one in book_record(house.workshop)["products"])
+
+    client.post("/plan/products/new", data={"name": "Peg rail", "text": UNCLEAR, "load.1": "10", "load.3": "5"})
+
+    cut, _, engrave = (one["passes"][0] for one in product(house, "peg-rail")["operations"])
+    assert (cut["size"], cut["pieces"]) == ("board", 10)
+    assert (engrave["size"], engrave["pieces"]) == ("tray", None)
 
 
 def test_the_preview_is_a_part_for_htmx_and_a_page_for_everybody_else(client: FlaskClient) -> None:
@@ -156,7 +174,7 @@ def test_what_is_wrong_in_an_operation_stands_at_its_field(client: FlaskClient, 
     assert 'id="attendance-error"' in answer.text
     assert "asks for at least 'watched'" in words(answer)
     assert 'id="passes.0.machine_minutes-error"' in answer.text
-    assert "Write a number from 1 to 100." in answer.text
+    assert "Enter a number from 1 to 100." in answer.text
     assert inputs(answer)["passes.0.machine_minutes"] == "long"
     assert operation(house, "cut")["passes"][0]["machine_minutes"] == 38
 
@@ -192,7 +210,7 @@ def test_a_changed_product_says_that_open_runs_keep_their_route_with_the_way_the
     answer = client.post("/plan/products/rail/route", data={"seen": "1", "text": "drill 10", "after": "cut"})
 
     page = client.get(answer.headers["Location"])
-    assert "is open and keeps the route that it had" in words(page)
+    assert "is open and keeps its own route" in words(page)
     assert 'href="/plan/runs/r1/route"' in page.text
 
 
@@ -228,10 +246,10 @@ def test_the_outlook_says_in_plain_words_what_a_run_takes(client: FlaskClient) -
 
     text = words(answer)
     assert "Start 15: 12 wanted, 3 extra" in text
-    assert "of 100 come good (a guess)" in text
+    assert "of 100 turn out good (a guess)" in text
     assert "3 trays, 1 board" in text
-    assert "hands on" in text
-    assert "Used up: 60 hooks" in text
+    assert "hands-on" in text
+    assert "Uses up: 60 hooks" in text
     assert "<html" not in answer.text
 
 
@@ -267,7 +285,7 @@ def test_the_same_form_sent_twice_opens_one_run(client: FlaskClient, house: Hous
         ({"orders.0.pieces": "many"}, "Write a whole number of pieces"),
         ({"orders.0.pieces": "0"}, "Write a whole number of pieces"),
         ({"orders.0.date": "soon"}, "Write a date"),
-        ({"orders.0.time": "17:00"}, "Write the day too."),
+        ({"orders.0.time": "17:00"}, "Enter the day too."),
         ({"paste": "a, b, c, d"}, "Line 1, 'a, b, c, d'"),
         ({"pieces_a_tray": "-1"}, "Write a whole number of pieces"),
         ({"begun.0.trays": "first"}, "Write trays as in 1-3"),

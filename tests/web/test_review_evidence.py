@@ -181,6 +181,23 @@ def test_a_small_job_of_the_shop_has_its_name_in_the_day(client: FlaskClient, se
     assert "Robin: Empty the dust bin" in words(client.get(f"{RUN}/happened"))
 
 
+def test_a_wait_that_goes_on_beyond_its_sitting_is_said_to_its_own_end(client: FlaskClient, seen: Seen) -> None:
+    def overnight(found: Essentials) -> Essentials:
+        setup = found.happened.day[0]
+        began = setup.began_at + timedelta(minutes=2)
+        short = replace(setup, key="kim", ended_at=began)
+        night = replace(short, doing="waiting", kind="", began_at=began, ended_at=began + timedelta(hours=16))
+        return replace(found, happened=replace(found.happened, day=(setup, short, night), planned=()))
+
+    seen(overnight)
+    page = client.get(f"{RUN}/happened")
+
+    waits = re.findall(r"\d\d:\d\d–(\w+) \d\d:\d\d Kim waits 16 h", words(page))
+    assert len(waits) == 1
+    assert waits[0] in ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+    assert page.text.count('class="goes-on"') == 4, "an arrow of two strokes, down and across"
+
+
 def test_a_break_between_two_sittings_is_not_drawn(client: FlaskClient, seen: Seen) -> None:
     def with_a_late_hour(found: Essentials) -> Essentials:
         first = found.happened.day[0]
@@ -294,7 +311,7 @@ def test_what_held_it_is_one_story_of_what_it_cost(client: FlaskClient, seen: Se
     page = client.get(f"{RUN}/held")
     said = words(page)
 
-    assert "That cost a day: 24 h." in said
+    assert "That cost a day (24 h)." in said
     assert "that pushed Oil of tray 6 from" in said and "so the run ended 24 h later by the clock." in said
     assert "the 24 h that it cost are by the clock, nights included." in said
     assert "What the run waited for, hour by hour" in said

@@ -29,8 +29,8 @@ def test_a_review_says_it_in_five_lines(client: FlaskClient, seen: Seen) -> None
         "58 of 60 good. 9 h 10 hands-on, 9½ min per piece.",
         "Furthest from the guess: Fit hooks took 2 h 50, guess 1 h 40.",
         "Lost: 2, chipped at Clean up, both from board 3.",
-        "Bottleneck: the drying rack places, all nine in use on Sunday and Monday evening. That cost a day: 24 h.",
-        "Try first: three more drying rack places, done a day sooner.",
+        "Bottleneck: the drying rack places, all nine in use on Sunday and Monday evening. That cost a day (24 h).",
+        "Try first: three more drying rack places. Finishes a day sooner.",
     ):
         assert line in said
 

@@ -80,16 +80,16 @@ PROMISED = datetime(2026, 10, 31, 1, 30, tzinfo=UTC)
         (
             PROMISED,
             timedelta(days=1, minutes=8),
-            "Done Sun 1 Nov 02:38, a day later than first planned. Not all order lines on time.",
+            "Done Sun 1 Nov, 02:38, a day later than first planned. Not all order lines on time.",
         ),
-        (PROMISED, timedelta(minutes=10), "Done Sat 31 Oct 02:40, as first planned. Not all order lines on time."),
+        (PROMISED, timedelta(minutes=10), "Done Sat 31 Oct, 02:40, as first planned. Not all order lines on time."),
         (
             PROMISED,
             timedelta(hours=-2),
-            "Done Sat 31 Oct 00:30, 2 h earlier than first planned. Not all order lines on time.",
+            "Done Sat 31 Oct, 00:30, 2 h earlier than first planned. Not all order lines on time.",
         ),
-        (None, timedelta(0), "Done Sat 31 Oct 02:30. Not all order lines on time."),
-        (PROMISED, None, "Promised for Sat 31 Oct 02:30."),
+        (None, timedelta(0), "Done Sat 31 Oct, 02:30. Not all order lines on time."),
+        (PROMISED, None, "Promised for Sat 31 Oct, 02:30."),
         (None, None, ""),
     ],
 )
@@ -163,16 +163,16 @@ def test_pieces_lost_of_which_nothing_is_known_are_counted(found: Essentials) ->
     [
         (("hands", "robin"), "Bottleneck: Robin’s time, on Saturday and Sunday evening."),
         (("station", "laser"), "Bottleneck: the Laser, on Saturday and Sunday evening."),
-        (("wait", "oil"), "Bottleneck: drying after Oil, on Saturday and Sunday evening. It cost a day: 24 h."),
+        (("wait", "oil"), "Bottleneck: drying after Oil, on Saturday and Sunday evening. It cost a day (24 h)."),
         (("walking", ""), "Bottleneck: walking between rooms, on Saturday and Sunday evening."),
         (
             ("room", "shop"),
-            "Bottleneck: the air in the shop, on Saturday and Sunday evening. Waiting for it cost a day: 24 h.",
+            "Bottleneck: the air in the shop, on Saturday and Sunday evening. Waiting for it cost a day (24 h).",
         ),
         (("hours", ""), "Bottleneck: the hours. The next step waited for someone on Saturday and Sunday evening."),
         (
             ("service", "extraction"),
-            "Bottleneck: the dust extraction, CNC or router table, in use on Saturday and Sunday evening. Having only one cost a day: 24 h.",
+            "Bottleneck: the dust extraction, CNC or router table, in use on Saturday and Sunday evening. Having only one cost a day (24 h).",
         ),
     ],
 )
@@ -218,7 +218,7 @@ def test_what_is_past_midnight_is_of_the_evening_that_began_before(found: Essent
     because = because_in_words(late.past, late.held.most, named, late.held.because, late.held.sessions)
 
     assert line(late, "held") == "Bottleneck: Robin’s time, on Saturday evening."
-    assert because.startswith("On Sat 7 Mar at 01:10 that night Robin’s time went to Fit hooks of tray 1 until 01:40")
+    assert because.startswith("On Sat 7 Mar, 01:10 that night, Robin’s time went to Fit hooks of tray 1 until 01:40")
 
 
 def test_what_little_of_the_shops_hours_became_on_the_clock_is_told(found: Essentials) -> None:
@@ -263,17 +263,17 @@ def held_on(found: Essentials, what: What, *days: float) -> Essentials:
     [
         (
             ("service", "rack"),
-            "Tray 6 was ready for Oil on Sat 7 Mar at 19:00, but all the drying rack places were in use. It started at 19:40.",
+            "Tray 6 was ready for Oil on Sat 7 Mar, 19:00, but all the drying rack places were in use. It started at 19:40.",
         ),
         (
             ("hands", "robin"),
-            "On Sat 7 Mar at 19:00 Robin’s time went to Fit hooks of trays 1 and 2 until 19:40, while tray 6 waited for Oil.",
+            "On Sat 7 Mar, 19:00, Robin’s time went to Fit hooks of trays 1 and 2 until 19:40, while tray 6 waited for Oil.",
         ),
         (
             ("station", "laser"),
-            "On Sat 7 Mar at 19:00 the Laser was busy with trays 1 and 2 until 19:40, while tray 6 waited for it.",
+            "On Sat 7 Mar, 19:00, the Laser was busy with trays 1 and 2 until 19:40, while tray 6 waited for it.",
         ),
-        (("wait", "oil"), "Tray 6 finished Oil on Sat 7 Mar at 19:00 and could carry on at 19:40 at the earliest."),
+        (("wait", "oil"), "Tray 6 finished Oil on Sat 7 Mar, 19:00 and could carry on at 19:40 at the earliest."),
         (("hours", ""), ""),
     ],
 )
@@ -301,14 +301,14 @@ def test_where_no_one_thing_held_the_run_that_is_said(found: Essentials) -> None
         ((-90, -10, Capacity("rack", 12)), "Try first: nothing tried would have helped."),
         (
             (0, 51, Times("r1", "hooks", "hand", 70)),
-            "Try first: Fit hooks 30 % quicker, 51 min less hands-on time.",
+            "Try first: Fit hooks 30 % quicker. Saves 51 min hands-on.",
         ),
-        ((95, 0, TraySize("r1", 10)), "Try first: 10 pieces per tray, done 1 h 35 sooner."),
+        ((95, 0, TraySize("r1", 10)), "Try first: 10 pieces per tray. Finishes 1 h 35 sooner."),
         (
             (121, 0, HoursAdded("robin", date(2026, 3, 9), time(18), time(20))),
-            "Try first: Robin there 2 h longer when the run waits for someone, as on Mon 9 Mar, done 2 h sooner.",
+            "Try first: Robin there 2 h longer when the run waits for someone, as on Mon 9 Mar. Finishes 2 h sooner.",
         ),
-        ((90, 0, Capacity("rack", 10)), "Try first: drying rack places: one more (10), done 1 h 30 sooner."),
+        ((90, 0, Capacity("rack", 10)), "Try first: drying rack places: one more (10). Finishes 1 h 30 sooner."),
     ],
 )
 def test_what_to_try_first_says_what_it_would_have_saved(

@@ -63,7 +63,7 @@ def test_whoever_opens_a_run_with_something_to_look_at_is_shown_that_first(clien
 def test_nothing_written_down_is_said_and_not_called_right(client: FlaskClient) -> None:
     open_one(client)
 
-    assert "Not checked, since nothing is written down: boards" in words(client.get("/plan/runs/r1/before"))
+    assert "Not checked, because nothing is entered: boards" in words(client.get("/plan/runs/r1/before"))
 
 
 def test_what_may_not_come_under_the_laser_is_a_stop_without_a_way_past(client: FlaskClient) -> None:
@@ -84,7 +84,7 @@ def test_a_skill_that_nobody_has_is_a_stop(client: FlaskClient, house: House) ->
     save_book(house.workshop, record)
     open_one(client)
 
-    assert "asks for somebody who knows cnc, and nobody in the shop does" in shown(client)
+    assert "needs the skill cnc, and nobody in the shop has it" in shown(client)
 
 
 def test_the_run_leads_to_its_sheet_and_a_run_that_there_is_not_to_nothing(client: FlaskClient) -> None:

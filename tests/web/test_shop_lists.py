@@ -68,7 +68,7 @@ def test_what_was_saved_is_said_at_the_top_with_its_list_open(client: FlaskClien
     answer = client.post("/shop/stations/new", data=a_station())
     page = client.get(answer.headers["Location"])
 
-    assert "Drill press is saved, under Stations." in words(page)
+    assert "Drill press saved under Stations." in words(page)
     assert 'href="#stations.drill-press"' in page.text and 'id="stations.drill-press"' in page.text
     assert lists_in(client, answer.headers["Location"])["stations"]
 
@@ -77,7 +77,7 @@ def test_what_was_taken_out_and_a_sheet_that_was_saved_are_said(client: FlaskCli
     removed = client.post("/shop/jobs/bins/remove", data={"seen": "1"})
     about = client.post("/shop/money", data={"seen": "2", "money.currency": "EUR", "money.margin_of": "cost"})
 
-    assert "It is taken out of Small jobs." in words(client.get(removed.headers["Location"]))
+    assert "Removed from Odd jobs." in words(client.get(removed.headers["Location"]))
     assert about.status_code == 303
     assert re.search(r"Money[^.]*: saved\.", words(client.get(about.headers["Location"])))
     assert client.get("/shop?in=horses&saved=x&sheet=y").status_code == 200
@@ -124,7 +124,7 @@ def test_places_may_touch_and_one_row_needs_no_pitch(client: FlaskClient, sizes:
 def test_a_jig_s_form_and_a_new_supply_say_what_is_meant(client: FlaskClient) -> None:
     jig, supply = words(client.get("/shop/jigs/new")), words(client.get("/shop/supplies/new"))
 
-    assert "How wide the beam burns" in jig and "From the middle of one to the middle of the next" in jig
+    assert "The beam’s width" in jig and "Middle to middle: the piece, and the gap." in jig
     assert "What to buy" in supply
 
 
@@ -134,6 +134,6 @@ def test_a_size_left_empty_is_asked_for_by_its_name(client: FlaskClient) -> None
     )
 
     assert answer.status_code == 422
-    assert "Write the width." in words(answer)
-    assert "Write the thickness." in words(answer)
+    assert "Enter the width." in words(answer)
+    assert "Enter the thickness." in words(answer)
     assert "is no length" not in words(answer)

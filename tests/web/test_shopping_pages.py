@@ -137,7 +137,7 @@ def test_a_count_that_is_no_number_keeps_the_others_that_were_typed(client: Flas
 def test_what_is_wrong_with_a_count_stands_at_the_top_and_leads_to_its_field(client: FlaskClient) -> None:
     page = count(client, hooks="-3").text
 
-    assert '<a href="#have-1">Hooks: Write how much, not less than 0.</a>' in page
+    assert '<a href="#have-1">Hooks: Enter how much, 0 or more.</a>' in page
     assert 'id="have-1"' in page
 
 
@@ -152,7 +152,7 @@ def test_a_count_is_taken_back_from_its_own_notice(client: FlaskClient, house: H
     seen = client.post(f"{PAGE}/back", data=form, follow_redirects=True)
 
     assert "Taken back." in words(seen)
-    assert "Take it back" not in words(seen)
+    assert "Undo" not in words(seen)
     assert row(house, "thing 0").here.there is None
     assert client.post(f"{PAGE}/back", data=form).status_code == 409
 
@@ -260,8 +260,8 @@ def test_a_change_at_a_machine_that_runs_is_asked_about(client: FlaskClient, hou
     answer = client.post(f"{PAGE}/changed", data=form_of(client.get(PAGE).text, f"{PAGE}/changed"))
 
     assert answer.status_code == 409
-    assert "By what is written down the CNC runs now." in words(answer)
-    assert "It is off: I put in a new one at the CNC" in words(answer)
+    assert "The CNC is entered as running." in words(answer)
+    assert "It is off: I fitted a new one at the CNC" in words(answer)
     assert shopping_now(house.workshop).wear[0].times == 0
     client.post(f"{PAGE}/changed", data=form_of(answer.text, f"{PAGE}/changed"))
     assert shopping_now(house.workshop).wear[0].times == 1
@@ -289,7 +289,7 @@ def test_boards_that_are_missing_are_bought_and_those_that_suffice_are_said(clie
     there = client.get(PAGE)
 
     assert "Ash plank Buy 1, €15.00. 2 needed for Entry key rails, 1 there." in words(short)
-    assert "Enough of Ash plank Write down how many are there Ash plank 2 needed" in words(there)
+    assert "Enough of these Ash plank Enter how many there are Ash plank 2 needed" in words(there)
     assert client.get("/shop/stocks/plank").status_code == 200
 
 
@@ -302,16 +302,16 @@ def test_the_preview_of_a_run_says_what_runs_out_before_it_starts(client: FlaskC
     order = {"product": "rail", "certainty": "0.9", "start": "12", "orders.0.pieces": "12"}
     seen = words(client.post("/plan/runs/preview", data=order | {"start": "30"}))
 
-    assert "There is enough of Hard oil." in seen
+    assert "Enough of Hard oil." in seen
     assert "Hooks: enough for tray 1, not for tray 2 at Hooks. 120 needed, 30 there: 90 short." in seen
     assert "Hooks: Buy 2 packets (100), €19.80" in seen
-    assert "6 mm upcut is worn in the middle: change it before tray 4." in seen
+    assert "6 mm upcut wears out part-way: change it before tray 4." in seen
 
 
 def test_the_preview_of_a_run_says_what_nobody_counted(client: FlaskClient) -> None:
     order = {"product": "rail", "certainty": "0.9", "start": "12", "orders.0.pieces": "12"}
 
-    assert "Nobody counted what there is of Hooks" in words(client.post("/plan/runs/preview", data=order))
+    assert "Not counted: Hooks" in words(client.post("/plan/runs/preview", data=order))
 
 
 @pytest.mark.parametrize("address", ["/plan", "/plan/runs/r1"])
@@ -360,7 +360,7 @@ def test_the_real_use_is_shown_and_one_press_takes_it_into_the_route(client: Fla
     count(client, hooks=str(500 - 25 * 5))
 
     seen = client.get(PAGE)
-    assert "you write 4, it is 5 a piece, over 2 pairs of counts and 25 pieces" in words(seen)
+    assert "you enter 4, real use is 5 per piece, from 2 pairs of counts and 25 pieces" in words(seen)
     answer = client.post(f"{PAGE}/learned", data=form_of(seen.text, f"{PAGE}/learned"))
 
     assert answer.status_code == 303

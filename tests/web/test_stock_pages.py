@@ -120,11 +120,11 @@ def test_how_many_a_board_holds_is_taken_into_the_route_with_one_press(client: F
         data={**CHOICES, "pieces": "40", "product": "rail", "keep": "board cut", "seen": seen},
     )
 
-    assert "A board holds 12 pieces: take it into step Cut" in text
+    assert "Use 12 pieces per board at Cut" in text
     assert house.workshop.books.latest().products[0].operations[0].passes[0].pieces == 12
     text = client.get(kept.location).get_data(as_text=True)
-    assert "Cut is planned with 12 pieces a board now." in text
-    assert "take it into step Cut" not in text
+    assert "Cut now plans with 12 pieces per board." in text
+    assert "Use 12 pieces per board at Cut" not in text
 
 
 def test_what_was_kept_is_said_and_stands_on_the_page_of_the_product(client: FlaskClient, house: House) -> None:
@@ -139,8 +139,8 @@ def test_what_was_kept_is_said_and_stands_on_the_page_of_the_product(client: Fla
     text = client.get(kept.location).get_data(as_text=True)
     page = client.get("/plan/products/rail").get_data(as_text=True)
 
-    assert "is made of 300 mm × 90 mm × 20 mm now, with a gap of 4 mm." in text
-    assert "Keep as what" not in text
+    assert "is now made of 300 mm × 90 mm × 20 mm, with a gap of 4 mm." in text
+    assert "Keep as material" not in text
     assert "Made of 300 mm × 90 mm × 20 mm, with a gap of 4 mm, from Ash board." in page
 
 
@@ -162,5 +162,5 @@ def test_a_cut_list_is_asked_row_by_row(client: FlaskClient) -> None:
     posted = client.post("/before/lengths", data={**CHOICES, "gap": "3", **rows})
     text = client.get(posted.location).get_data(as_text=True)
 
-    assert "Take 2 × Ash board. All of it is at hand." in text
+    assert "Take 2 × Ash board. All are in stock." in text
     assert text.count('class="piece"') >= 3

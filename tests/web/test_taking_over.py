@@ -72,5 +72,5 @@ def test_who_is_to_take_over_soon_is_told_when_and_at_once_without_a_moment(hand
 
     said = [move_words(answer.state, answer, move, zone) for move in (soon, replace(soon, facts=facts))]
 
-    assert re.fullmatch(r"Take over watching the Laser from Ann at (\w+ )?\d+:\d\d", said[0])
-    assert said[1] == "Take over watching the Laser from Ann"
+    assert re.fullmatch(r"Watch the Laser from (\w+ )?\d+:\d\d", said[0])
+    assert said[1] == "Take over the Laser from Ann"

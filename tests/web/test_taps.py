@@ -67,7 +67,7 @@ def test_only_json_is_taken(client: FlaskClient) -> None:
     answer = client.post("/taps", data=json.dumps(batch(came())), content_type="text/plain")
 
     assert answer.status_code == 415
-    assert answer.json == {"sentence": "Taps have to be sent as application/json."}
+    assert answer.json == {"sentence": "Send taps as application/json."}
 
 
 @pytest.mark.parametrize(

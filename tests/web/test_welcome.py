@@ -106,7 +106,7 @@ def test_the_shops_own_computer_shows_the_way_to_phones(stranger: FlaskClient) -
     page = stranger.get("/welcome", headers={"Host": "localhost:8210"}).text
 
     assert "<svg" in page and "The address of this page, for a phone" in page
-    assert "Go over" not in page
+    assert "Go to the secure page" not in page
 
 
 def test_the_shop_page_offers_it(house: House, stranger: FlaskClient) -> None:
@@ -137,7 +137,7 @@ def test_a_lead_on_plain_http_is_asked_to_go_over_once_the_certificate_is_truste
         assert answer.status_code == 200
         return " ".join(answer.text.split())
 
-    asks = "This page comes by plain http"
+    asks = "This page uses plain http"
 
     assert asks in shown("lead", "192.168.1.7")
     assert asks not in shown("crew", "192.168.1.7")
@@ -148,7 +148,7 @@ def test_a_lead_on_plain_http_is_asked_to_go_over_once_the_certificate_is_truste
 def test_the_steps_say_what_plain_http_gives_away(stranger: FlaskClient) -> None:
     page = " ".join(stranger.get("/welcome", headers=PHONE).text.split())
 
-    assert "Whoever is on the network can read along and take over" in page
+    assert "Anyone on the network can read along and take over" in page
 
 
 # Going over

@@ -35,6 +35,7 @@ from runboard.run.fold.state import ShopState
 from runboard.run.log.ahead import ahead
 from runboard.run.log.event import parse_moment
 from runboard.shop.book import Book
+from runboard.shop.hours import DAYS
 
 CARE_SHOWN = timedelta(days=2)
 
@@ -124,9 +125,21 @@ def _text(workshop: Workshop, person: str, now: datetime, first: Mapping[str, st
         "person": person,
         "people": people_record(state, book),
         "stations": stations_record(state, book),
+        "usual_ends": _usual_ends(book, person),
     }
     fixed = _book_text(workshop)
     return f'{dump(head)[:-1]},{fixed[1:-1]},{dump(rest)[1:-1]},"runs":{{{runs}}}}}'
+
+
+def _usual_ends(book: Book, person: str) -> dict[str, str]:
+    """When the person usually leaves, by the day of the week: 'mon' to '22:00', '00:00' at its end."""
+    known = book.person(person)
+    found: dict[str, str] = {}
+    for window in known.hours if known is not None else ():
+        last, closes = found.get(DAYS[window.weekday]), f"{window.closes:%H:%M}"
+        if last is None or closes == "00:00" or last < closes != "00:00":
+            found[DAYS[window.weekday]] = closes
+    return found
 
 
 def _pressed_at(workshop: Workshop) -> str:

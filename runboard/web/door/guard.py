@@ -67,6 +67,8 @@ _LEAD_READS = frozenset(
         "review_over_runs.as_zip",
         "outside.alarms",
         "signals.stations",
+        "tray_code.trays",
+        "tray_code.show",
         "signals.one",
     }
 )
@@ -130,6 +132,8 @@ def turn_strangers_away() -> None:
     if access() in ("", GUEST):
         keep_guests_to_their_tray()
         if not access():
+            if fittings().door is None:  # nobody has to pair, and nobody is sent to
+                abort(404)
             raise Unpaired
     elif not may_ask(access(), request.endpoint or "", reading):
         abort(403, "lead")

@@ -19,7 +19,7 @@ from runboard.run.log.event import write_moment
 from runboard.run.refusal import Refused
 from runboard.web.door.packing import LEAST, packed_behind
 from runboard.web.fittings import fittings
-from runboard.words.facts import moment_in_words, span_in_words, zone_of
+from runboard.words.facts import moment_in_words, span_in_words, unbroken_page, zone_of
 from runboard.words.sentences import catalogue, say
 
 PERSON_COOKIE = "person"
@@ -61,7 +61,7 @@ def page(template: str, block: str = "", status: int = 200, *, cached: bool = Tr
     """
     whole = not (block and asks_for_a_part())
     text = render_template(template, **context) if whole else _render_block(template, block, context)
-    response = make_response(text, status)
+    response = make_response(unbroken_page(text), status)
     response.vary.add("HX-Request")
     return response if cached else unkept(response)
 

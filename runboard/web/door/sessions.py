@@ -2,6 +2,7 @@
 
 from ipaddress import ip_address
 from typing import cast
+from urllib.parse import urlsplit
 
 from flask import Flask, Response, abort, g, request
 
@@ -25,8 +26,15 @@ def init_app(app: Flask) -> None:
 
 
 def door() -> Door | None:
-    """The door of this app; None where nobody has to pair."""
-    return fittings().door
+    """The door of this app; None where nobody has to pair, but for the helper's pages: a card opens them everywhere."""
+    shut = fittings().door
+    return fittings().helpers_door if shut is None and _asks_a_helpers_page() else shut
+
+
+def _asks_a_helpers_page() -> bool:
+    """Whether a helper's page asks, or is asked for. Only there may a browser be a guest where it is a lead's elsewhere."""
+    sent_from = urlsplit(request.referrer or "").path
+    return request.blueprint == "helper" or (request.endpoint == "taps.taps" and sent_from == "/helper")
 
 
 def door_here() -> Door:

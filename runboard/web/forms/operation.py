@@ -16,7 +16,7 @@ from runboard.web.forms.form import Texts
 from runboard.words.sentences import say, sentence
 
 _ROW = re.compile(r"instructions\.(\d{1,4})\.")
-_LINES = "A line for each line above. One left empty stays as it is."
+_LINES = "One line for each line above. An empty line stays as it is."
 
 
 def product_form(book: Record) -> list[Section]:
@@ -95,9 +95,7 @@ def _section(book: Record, language: str, operation: Record) -> Section:
         elif lines or theirs:
             fields.append(replace(field, hint=_LINES, beside=lines))
             apart += [field.label] if len(theirs) > len(lines) else []
-    note = (
-        f"More lines here than the operation has: {', '.join(apart)}. Look whether they still match." if apart else ""
-    )
+    note = f"More lines here than the operation has: {', '.join(apart)}. Check that they still match." if apart else ""
     return Section(f"In {choice_word(Operation, 'translations', language)}", tuple(fields), folded=True, note=note)
 
 

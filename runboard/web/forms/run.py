@@ -18,21 +18,21 @@ from runboard.web.forms.form import Form
 Record = dict[str, Any]
 
 CERTAINTY: Choices = (
-    ("0.5", "as likely as not"),
+    ("0.5", "1 time in 2"),
     ("0.8", "4 times in 5"),
     ("0.9", "9 times in 10"),
     ("0.95", "19 times in 20"),
     ("0.99", "99 times in 100"),
 )
 MOST_PIECES_A_LINE = 999_999
-_PIECES = "Write a whole number of pieces, 1 or more."
-_NOT_A_DATE = "Write a date and a time of day."
+_PIECES = "Enter a whole number of pieces, 1 or more."
+_NOT_A_DATE = "Enter a date and a time of day."
 
 _ORDER = (
     Field("line", "", "kept"),
     Field("pieces", "Pieces", "count", wrong=_PIECES, half=True),
     Field("for", "For", half=True),
-    Field("text", "Text on it", hint="Where each piece carries its own: a house number, a name."),
+    Field("text", "Text on it", hint="If each piece has its own: a house number, a name."),
     Field("date", "Due", "date", half=True),
     Field("time", "At", "time", hint="Empty: the end of that day.", half=True),
 )
@@ -46,9 +46,9 @@ def orders_section(title: str = "") -> Section:
             Field("orders", "", "rows", rows=_ORDER, one="order line"),
             Field(
                 "paste",
-                "Or paste several lines",
+                "Or paste a list",
                 "long",
-                hint="One a line: text, for whom, pieces. As in: 12, Miller, 2",
+                hint="One per line: text, for whom, pieces. For example: 12, Miller, 2",
             ),
         ),
     )
@@ -59,7 +59,7 @@ def opening_form(product: Product) -> list[Section]:
     steps = tuple((step.key, step.name) for step in Route(product).steps)
     begun = (
         Field("trays", "Trays", hint="1, or 1-3, or 1, 2, 5"),
-        Field("at", "They come to", "choice", choices=steps),
+        Field("at", "They are at", "choice", choices=steps),
     )
     return [
         orders_section("What is wanted"),
@@ -67,7 +67,7 @@ def opening_form(product: Product) -> list[Section]:
             "",
             (
                 Field("certainty", "How sure do you want to be of enough good ones?", "choice", choices=CERTAINTY),
-                Field("pieces_a_tray", "Pieces a tray", "count", empty=None, wrong=_PIECES),
+                Field("pieces_a_tray", "Pieces per tray", "count", empty=None, wrong=_PIECES),
                 Field("wood", "Wood"),
             ),
         ),
@@ -77,9 +77,9 @@ def opening_form(product: Product) -> list[Section]:
                 Field("name", "Name of the run", hint="Empty: the product and the run's number."),
                 Field(
                     "start",
-                    "Start so many pieces",
+                    "Pieces to start",
                     "count",
-                    hint="Empty: as many as the certainty asks.",
+                    hint="Empty: as many as that takes.",
                     empty=None,
                     wrong=_PIECES,
                 ),
@@ -116,14 +116,14 @@ def read_orders(form: Form, said: Mapping[str, Any], zone: str) -> list[Record]:
         except (ValueError, OverflowError):
             form.errors[f"orders.{at}.date"] = _NOT_A_DATE
         if row["time"] and not row["date"]:
-            form.errors[f"orders.{at}.date"] = "Write the day too."
+            form.errors[f"orders.{at}.date"] = "Enter the day too."
         found.append(order_record(row["line"] or _next(taken), pieces, row["for"], row["text"], due))
     try:
         found += [order_record(_next(taken), *row) for row in pasted(said["paste"])]
     except ValueError as wrong:
         form.errors["paste"] = str(wrong)
     if len(found) > MOST_ORDER_LINES:
-        form.errors["paste"] = f"At most {MOST_ORDER_LINES} order lines go into one run."
+        form.errors["paste"] = f"A run takes at most {MOST_ORDER_LINES} order lines."
     return found
 
 
@@ -157,7 +157,7 @@ def pasted(text: str) -> list[tuple[int, str, str]]:
             pieces = said
             parts.pop()
         if len(parts) > 2 or pieces < 1:
-            raise ValueError(f"Line {number}, '{line[:60]}': write text, for whom, pieces, with commas between.")
+            raise ValueError(f"Line {number}, '{line[:60]}': enter text, for whom, pieces, with commas between.")
         found.append((pieces, parts[1] if len(parts) > 1 else "", parts[0]))
     return found
 
@@ -169,7 +169,7 @@ def read_begun(form: Form, rows: Sequence[Mapping[str, Any]]) -> dict[str, str]:
         for group in re.split(r"[,;\s]+", row["trays"]):
             span = re.fullmatch(r"(\d{1,3})(?:[-–](\d{1,3}))?", group)
             if span is None:
-                form.errors[f"begun.{at}.trays"] = "Write trays as in 1-3, or 1, 2, 5."
+                form.errors[f"begun.{at}.trays"] = "Enter trays like 1-3, or 1, 2, 5."
                 break
             for tray in range(int(span[1]), int(span[2] or span[1]) + 1):
                 found[str(tray)] = row["at"]

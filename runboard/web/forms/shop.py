@@ -26,16 +26,16 @@ _NOISE_WORDS: Choices = (
     ("90/5", "90 dB, 5 dB: OSHA, limit"),
     ("85/5", "85 dB, 5 dB: OSHA, action level"),
     ("80/3", "80 dB, 3 dB: EU, lower action value"),
-    ("own", "own figures, below"),
+    ("own", "my own figures, below"),
 )
 _NOISE = Field(
     "noise_rule",
-    "Add up by",
+    "Noise limit",
     "choice",
-    "The level that eight hours a day may have, and by how much it rises as the hours halve.",
+    "The level allowed for eight hours a day, and by how much it rises as the hours halve: the exchange rate.",
     _NOISE_WORDS,
 )
-_WATCH_USUAL = Field("watch_usual", "As usual: from every station of its room that is no cutter", "tick")
+_WATCH_USUAL = Field("watch_usual", "As usual: from any station in the room except cutters", "tick")
 
 
 @dataclass(frozen=True)
@@ -55,12 +55,12 @@ class Thing:
 _THINGS = (
     Thing("rooms", "room", "Rooms"),
     Thing("stations", "station", "Stations"),
-    Thing("services", "service", "Services"),
+    Thing("services", "piece of shared equipment", "Shared equipment"),
     Thing("people", "person", "People"),
-    Thing("jobs", "small job", "Small jobs"),
+    Thing("jobs", "odd job", "Odd jobs"),
     Thing("finishes", "finish", "Finishes"),
     Thing("stocks", "board or sheet", "Boards and sheets"),
-    Thing("supplies", "supply", "What is used up"),
+    Thing("supplies", "supply", "Supplies"),
     Thing("screws", "screw", "Screws"),
     Thing("inserts", "insert or magnet", "Inserts and magnets"),
     Thing("cutters", "cutter", "Cutters, blades, discs"),

@@ -5,12 +5,14 @@ from functools import partial
 from typing import Any, cast
 
 from flask import Blueprint, Response, abort, jsonify, make_response, redirect, render_template, request
+from markupsafe import Markup, escape
 
 from runboard.floor.letting_in.guest_look import look_as_guest, work_now
 from runboard.floor.letting_in.guests import admit, find_tray, leave, tray_of_card
 from runboard.floor.letting_in.travellers import read_keys, traveller_link
 from runboard.floor.pressing.access import GUEST
 from runboard.run.calls.device import Session
+from runboard.run.fold.route import Step
 from runboard.run.refusal import Refused
 from runboard.web.door import pictures
 from runboard.web.door.errors import asked_by_script
@@ -21,7 +23,8 @@ from runboard.web.door.speaking import LANGUAGE_COOKIE, language, speech
 from runboard.web.door.ways import secure_page
 from runboard.web.fittings import fittings
 from runboard.web.helper.record import helper_record
-from runboard.words.sentences import LANGUAGES
+from runboard.words.sentences import LANGUAGES, lang_of
+from runboard.words.speech import Speech
 
 _YEAR = 365 * 24 * 3600
 
@@ -161,12 +164,20 @@ def _card_page(at: tuple[str, str], status: int, name: str = "", problem: str = 
         "helper/card.html",
         status,
         title=say("card-tray", tray=at[1], run=work.run.name),
-        step=say("card-step", step=say.step(work.step)) if work.step else say("card-through"),
+        step=_step_said(say, work.step) if work.step else say("card-through"),
         name=name,
         problem=problem,
         # Paired phones are known at https, and a browser does not say so across from http.
         shop=f"{secure.rstrip('/')}{request.path}" if secure else "",
     )
+
+
+def _step_said(say: Speech, step: Step) -> Markup:
+    """'Your step: Sand 120', whose name has its own language where nobody translated it."""
+    name = say.step(step)
+    lang = lang_of(name)
+    marked = Markup('<span lang="{}">{}</span>').format(lang, name) if lang else escape(name)
+    return Markup(say("card-step", step=marked))  # noqa: S704 - the name is escaped above, the sentence is the catalogue's
 
 
 def _code_page(status: int, problem: str = "", code: str = "") -> Response:

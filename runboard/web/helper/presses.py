@@ -10,7 +10,7 @@ from runboard.run.care.cautions import CATALOGUE
 from runboard.run.fold.route import Step
 from runboard.run.fold.state import ShopState
 from runboard.shop.book import Book
-from runboard.words.sentences import say
+from runboard.words.sentences import lang_of, say
 from runboard.words.speech import Speech
 
 Record = dict[str, Any]
@@ -97,8 +97,14 @@ def _running(speech: Speech, state: ShopState, book: Book, step: Step, person: s
 
 def _points(speech: Speech, step: Step, wanted: tuple[tuple[str, str], ...]) -> list[Record]:
     own = speech.texts(step.operation, "checklist")
-    known = [{"text": speech.care(key), "signs": list(CATALOGUE[key].signs)} for key, _ in wanted if key]
-    return [*known, *({"text": text, "signs": []} for text in own)]
+    known = [{**named(speech.care(key)), "signs": list(CATALOGUE[key].signs)} for key, _ in wanted if key]
+    return [*known, *({**named(text), "signs": []} for text in own)]
+
+
+def named(text: str, what: str = "text") -> Record:
+    """A text of the shop's own as the page draws it, with its language where nobody translated it."""
+    lang = lang_of(text)
+    return {what: text, **({"lang": lang} if lang else {})}
 
 
 def _ending(speech: Speech, state: ShopState, work: TrayWork, person: str) -> list[Record]:

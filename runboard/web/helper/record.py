@@ -16,7 +16,8 @@ from runboard.run.rules.resting import wait_after
 from runboard.run.rules.texts import texts_at
 from runboard.shop.book import Book
 from runboard.shop.care import watch_interval
-from runboard.web.helper.presses import after, call, views, wrong
+from runboard.web.helper.presses import after, call, named, views, wrong
+from runboard.words.sentences import lang_of
 from runboard.words.speech import Speech
 
 Record = dict[str, Any]
@@ -104,19 +105,19 @@ def _step(speech: Speech, book: Book, work: TrayWork, step: Step) -> Record:
     pictures = [instruction.picture for instruction in operation.instructions]
     return {
         "line": speech("step-of", number=step.index + 1, total=len(route.steps)),
-        "name": speech.step(step),
+        **named(speech.step(step), "name"),
         "place": place(book, step),
         "pieces": speech("pieces", pieces=work.pieces) if work.pieces else "",
         "cautions": [
-            {"text": speech.caution(operation, caution), "signs": list(caution.signs)}
+            {**named(speech.caution(operation, caution)), "signs": list(caution.signs)}
             for caution in cautions_at(book, route, step)
         ],
         "instructions": [
-            {"text": text, **({"picture": f"/helper/pictures/{picture}"} if picture else {})}
+            {**named(text), **({"picture": f"/helper/pictures/{picture}"} if picture else {})}
             for text, picture in zip(instructions, pictures, strict=True)
         ]
         or [{"text": speech("no-instructions")}],
-        "setup": [list(pair) for pair in operation.setup_sheet],
+        "setup": [[*pair, lang_of(pair[1])] for pair in speech.setup(operation)],
         "texts": _texts(speech, work, step),
         "wait": _wait(speech, book, route, step),
     }
@@ -159,7 +160,9 @@ def _notices(speech: Speech, book: Book, work: TrayWork, step: Step, person: str
     if work.state == "none" and _was_done_by(work, person) and work.before is not None:
         good = sum(pieces for pieces, _ in work.tray.counts.get(work.before.key, {}).values())
         said = "finished" if work.rest is not None else "moved"
-        yield _notice("note", speech(said, step=speech.step(work.before), good=good, place=place(book, step)))
+        name = speech.step(work.before)
+        done = _notice("note", speech(said, step=name, good=good, place=place(book, step)))
+        yield done | ({"own": named(name)} if lang_of(name) else {})
         yield from _left(speech, book, work)
     rest = work.rest
     if work.state == "none" and rest is not None and rest.ready_at > speech.now:
@@ -244,7 +247,7 @@ def _checks(speech: Speech, state: ShopState, book: Book, work: TrayWork) -> lis
     return [
         {
             "key": check.key,
-            "text": texts[check.key],
+            **named(texts[check.key]),
             "limits": speech.limits(check),
             "measured": check.nominal is not None,
             "units": speech.units,

@@ -6,6 +6,7 @@ Where bars of one step lie one after the other and none has room for its trays, 
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from runboard.charts.labels import LINE, Label, is_told, lanes, on_bar, wide
 from runboard.charts.svg import Box, Drawing, Stroke, Word
@@ -18,8 +19,8 @@ from runboard.words.short_forms import Short
 _ORDER = {"work": 0, "watch": 1, "held": 2}
 _WORDS = {"work": "on-work", "watch": "on-watch", "held": "on-held"}
 RESTS = 5.0  # kept free across for the line of what dries or rests
-# Less than this is no distance.
-TOUCHING = 0.6
+# Less than this is no distance; what is no farther from its like is told by what stands on that.
+TOUCHING, NEAR = 0.6, 8.0
 
 # From where to where.
 Along = tuple[float, float]
@@ -36,6 +37,11 @@ class _Piece:
     bar: Bar
     step: str
     trays: tuple[str, ...]
+    short: Short
+
+    @cached_property
+    def label(self) -> Label:
+        return Label(self.short.form, tray_numbers(self.trays), self.short.letter)
 
     @property
     def lane(self) -> Along:
@@ -45,9 +51,9 @@ class _Piece:
         return self.lane == after.lane and self.step == after.step and after.start - self.end < TOUCHING
 
     def is_told_by(self, other: "_Piece") -> bool:
-        """Whether what stands on the other, which is itself or touches it, is said of both."""
+        """Whether what stands on the other, which is itself or lies close to it, is said of both."""
         apart = max(self.start, other.start) - min(self.end, other.end)
-        return self.step == other.step and self.is_beside(other) and apart < TOUCHING
+        return self.step == other.step and self.is_beside(other) and apart < NEAR
 
     def goes_on_in(self, after: "_Piece") -> bool:
         """Whether both are the same kind of bar, which touch."""
@@ -82,7 +88,7 @@ class RowBars:
         pieces = self._joined(self._pieces())
         walks = [(self._along(bar.start), self._along(bar.end)) for bar in self.row.bars if bar.kind == "walk"]
         for piece in pieces:
-            kind = f"work {piece.bar.part}" if piece.bar.kind == "work" else piece.bar.kind
+            kind = "setup" if piece.bar.part == "setup" else piece.bar.kind
             drawing.boxes.append(self._box(piece.start, piece.end, piece.across, piece.size, kind))
             drawing.lines += self._open_ends(piece.bar, piece.across + piece.size / 2)
         for start, end in walks:
@@ -107,9 +113,9 @@ class RowBars:
             size = self.size / many
             across = round(self.across + lane * size, 2)
             trays = self.names.problem.blocks[bar.block].trays
-            start = self._along(bar.start)
+            start, step = self._along(bar.start), self.names.block_step(bar.block)
             end = max(start + 1, self._along(bar.end))
-            yield _Piece(start, end, across, round(size, 2), bar, self.names.block_step(bar.block), trays)
+            yield _Piece(start, end, across, round(size, 2), bar, step, trays, self.shorts[step])
 
     def _joined(self, pieces: Iterable[_Piece]) -> list[_Piece]:
         """The parts of one load as one, then those that are too small for their trays as one with such as they touch."""
@@ -122,7 +128,7 @@ class RowBars:
 
     def _words(self, pieces: list[_Piece], walks: list[Along]) -> list[Word]:
         """Those on the bars; where bars of one step that touch have none at all, what is done stands beside them."""
-        told = [on_bar(self._inside(piece), self._label(piece), _WORDS[piece.bar.kind]) for piece in pieces]
+        told = [on_bar(self._inside(piece), piece.label, _WORDS[piece.bar.kind]) for piece in pieces]
         found = [word for words in told for word in words]
         said = [piece for piece, words in zip(pieces, told, strict=True) if words]
         for group in _groups(pieces):
@@ -135,7 +141,7 @@ class RowBars:
         """Behind bars that are too small, or before them, where nothing else lies; that place is taken from then on."""
         first, last = group[0], group[-1]
         taken = [*walks, *((piece.start, piece.end) for piece in pieces if piece.is_beside(first))]
-        short = self.shorts[first.step]
+        short = first.short
         for text in (short.form, short.letter):
             long = LINE if self.down else wide(text) + 4
             for start in (last.end, first.start - long):
@@ -152,11 +158,7 @@ class RowBars:
         return is_within and not any(_meet(place, other) for other in taken)
 
     def _is_told(self, piece: _Piece) -> bool:
-        return is_told(self._inside(piece), self._label(piece))
-
-    def _label(self, piece: _Piece) -> Label:
-        short = self.shorts[piece.step]
-        return Label(short.form, tray_numbers(piece.trays), short.letter)
+        return is_told(self._inside(piece), piece.label)
 
     # as they lie on the page
 

@@ -4,34 +4,38 @@ Work is filled, watching hatched, idle empty; an ended load that waits is an ope
 are folded away, but for those that hold something up.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from string import ascii_lowercase
 
 from runboard.charts.svg import Drawing
 from runboard.plan.schedule.problem.nouns import Span
-from runboard.plan.schedule.told.figures import Bar, ChartRow, ChartSitting, Figures
+from runboard.plan.schedule.told.figures import Bar, ChartRow, ChartSitting, Figures, bands
 from runboard.web.plan.drawing import PHONE, TABLET, Drawn, row_name
-from runboard.words.facts import list_in_words, span_in_words
+from runboard.words.facts import span_in_words
 from runboard.words.plan import Names, span_of
 from runboard.words.sentences import trays_in_words
 from runboard.words.short_forms import Short, short_forms
 
 MOST_BARS = 400  # on one page: what comes after is a press away
+MOST_ACROSS = 4 * 60 * 2  # so long is one band across a tablet: four hours
 # What bars are: what is in a key only where it is on the chart, beside what always is.
 _ALWAYS, _SOMETIMES = ("work", "watch", "idle"), ("setup", "held", "walk", "wait", "goes-on")
+
+# Which rows of a sitting are drawn.
+Rows = Callable[[Sequence[ChartRow]], list[ChartRow]]
 
 
 @dataclass(frozen=True)
 class Sitting:
-    """One stretch of work: drawn both ways, and as a list. ``after`` says what is left out before it; ``services`` are drawn one
-    press away, and called by ``called``. ``is_open`` where it is of the first day."""
+    """One stretch of work: drawn down, then across in as many bands as it needs, and as a list. ``after`` says what is left out
+    before it; ``services`` are drawn one press away. ``is_open`` where it is of the first day."""
 
     title: str
-    drawings: tuple[Drawing, Drawing]
+    drawings: tuple[Drawing, ...]
     said: tuple[str, ...]
     after: str = ""
     services: tuple[Drawing, ...] = ()
-    called: str = ""
     is_open: bool = False
 
 
@@ -60,8 +64,11 @@ def chart(found: Figures, first: int, names: Names) -> Chart:
         if parts and bars > MOST_BARS:
             break
         parts.append(part)
-    if not parts:
-        return Chart()
+    return chart_of(parts, first, names) if parts else Chart()
+
+
+def chart_of(parts: Sequence[ChartSitting], first: int, names: Names) -> Chart:
+    """These sittings, of which the first is number ``first``, and the key to them."""
     drawn = _Sittings(parts, first, names, short_forms(_steps(names)))
     return Chart(tuple(drawn.sittings()), Key(tuple(drawn.bars()), tuple(drawn.shorts())))
 
@@ -85,30 +92,27 @@ class _Sittings:
         """One after the other."""
         names, day = self._names, self._names.day(self._parts[0].span[0])
         for at, part in enumerate(self._parts, self._first):
-            when = _when(names, part.span)
-            away = [row for row in part.rows if row.kind == "service" and not row.holds and row.bars]
-            called = list_in_words(row_name(names, row) for row in away)
-            label, of_services = (
-                names.say("chart-label", **when),
-                names.say("chart-services-label", services=called, **when),
-            )
             yield Sitting(
                 _title(names, part.span),
-                self._drawn(_shown(part.rows), part.span, f"{at}", label),
+                self._drawn(part, _shown, f"{at}", "chart-label"),
                 tuple(_said(part, names)),
                 _break(part, names),
-                self._drawn(away, part.span, f"{at}s", of_services) if away else (),
-                names.say("chart-services") if away else "",
-                when["day"] == day,
+                self._drawn(part, _folded, f"{at}s", "chart-services-label") if _folded(part.rows) else (),
+                names.day(part.span[0]) == day,
             )
 
-    def _drawn(self, rows: Sequence[ChartRow], span: Span, key: str, label: str) -> tuple[Drawing, Drawing]:
-        both = [
-            Drawn(rows, span, self._names, self._shorts, (way, f"{key}{letter}", label))
-            for way, letter in ((PHONE, "a"), (TABLET, "b"))
-        ]
-        self._letters |= both[0].letters | both[1].letters
-        return both[0].drawing, both[1].drawing
+    def _drawn(self, part: ChartSitting, rows: Rows, key: str, label: str) -> tuple[Drawing, ...]:
+        """Down for a phone, and across in bands for a tablet."""
+        found = []
+        across = bands(part, MOST_ACROSS) if part.span[1] - part.span[0] > MOST_ACROSS else (part,)
+        for at, (way, band) in enumerate([(PHONE, part), *((TABLET, band) for band in across)]):
+            said = self._names.say(label, **_when(self._names, band.span))
+            one = Drawn(
+                rows(band.rows), band.span, self._names, self._shorts, (way, f"{key}{ascii_lowercase[at]}", said)
+            )
+            self._letters |= one.letters
+            found.append(one.drawing)
+        return tuple(found)
 
     def _bars(self) -> Iterator[Bar]:
         return (bar for part in self._parts for row in part.rows for bar in row.bars)
@@ -132,6 +136,10 @@ class _Sittings:
 def _shown(rows: Sequence[ChartRow]) -> list[ChartRow]:
     """People, whoever has work or not, the stations that have any, and what holds something up."""
     return [row for row in rows if row.kind == "person" or (row.bars and (row.kind == "station" or row.holds))]
+
+
+def _folded(rows: Sequence[ChartRow]) -> list[ChartRow]:
+    return [row for row in rows if row.kind == "service" and not row.holds and row.bars]
 
 
 def opens_on(found: Figures, at: int, names: Names) -> str:
@@ -160,9 +168,8 @@ def _said(part: ChartSitting, names: Names) -> Iterator[str]:
         if (text := _line_said(row, bar, names))
         for since, until in [_real(bar)]
     ]
-    day = names.day(part.span[0])
     for _, _, since, until, text in sorted(lines):
-        yield f"{_clock(names, since, day)}–{_clock(names, until, day)} {text}"
+        yield f"{_clock(names, since, part.span)}–{_clock(names, until, part.span)} {text}"
 
 
 def _real(bar: Bar) -> Span:
@@ -170,8 +177,10 @@ def _real(bar: Bar) -> Span:
     return bar.start if bar.since is None else bar.since, bar.end if bar.until is None else bar.until
 
 
-def _clock(names: Names, tick: int, day: str) -> str:
-    return names.clock(tick) if names.day(tick) == day else names.short(tick)
+def _clock(names: Names, tick: int, span: Span) -> str:
+    """With its day where that is another than the sitting's."""
+    is_near = span[0] <= tick <= span[1] or names.day(tick) == names.day(span[0])
+    return names.clock(tick) if is_near else names.short(tick)
 
 
 def _line_said(row: ChartRow, bar: Bar, names: Names) -> str:

@@ -37,11 +37,12 @@ class Way:
 
 
 # A phone's column, filled whatever the number of rows; a tablet's width, filled with names and time.
-PHONE = Way("phone", True, 900, 37, {"person": 2.7, "nobody": 1.2, "station": 1.7, "service": 1.0}, 40, 3.2, 1.0)
+PHONE = Way("phone", True, 1500, 37, {"person": 2.7, "nobody": 1.2, "station": 1.7, "service": 1.0}, 40, 3.6, 1.5)
 TABLET = Way("tablet", False, 800, 20, {"person": 40, "nobody": 22, "station": 34, "service": 18}, 58, 10.0, 0.0)
 PHONE_WIDTH = 328.0
 NAMES = 170.0  # as wide as names may be before their row: longer ones are in lines
 NARROW = 16.0  # no row of a phone is less wide: then the drawing is wider
+BEFORE = 13.0  # between names and time, for what comes from before
 EDGE = 22.0  # behind the end of time, for half a time of day and for what goes on
 NEAR = {True: 16.0, False: 48.0}  # a time of day this near to 'now' makes room for it
 GAP = 3.0
@@ -135,9 +136,9 @@ class Drawn:
     def _room_for_names(self) -> float:
         named = [(row_name(self.names, row), size) for row, _, size in self.rows]
         if not self.way.down:
-            return min(NAMES, max((wide(name) for name, _ in named), default=0.0)) + 8
+            return min(NAMES, max((wide(name) for name, _ in named), default=0.0)) + BEFORE
         turned = [max(map(wide, _turned_name(name, size))) for name, size in named if wide(name) > size]
-        return max([LINE, *turned]) + 8
+        return max([LINE, *turned]) + BEFORE
 
     def _row(self, row: ChartRow, across: float, size: float) -> None:
         self._name(row_name(self.names, row), row.kind, across, size)
@@ -157,12 +158,12 @@ class Drawn:
                 y = middle + LINE * (number - (len(lines) - 1) / 2)
                 self.drawing.words.append(Word(0, round(y, 1), line, kind))
         elif wide(name) <= size:
-            self.drawing.words.append(Word(round(across + size / 2, 1), self.first - 6, name, kind, "middle"))
+            self.drawing.words.append(Word(round(across + size / 2, 1), self.first - BEFORE + 2, name, kind, "middle"))
         else:
             lines = _turned_name(name, size)
             for number, line in enumerate(lines):
                 x = middle + LINE * (number - (len(lines) - 1) / 2)
-                self.drawing.words.append(Word(round(x, 1), self.first - 6, line, kind, "start", True))
+                self.drawing.words.append(Word(round(x, 1), self.first - BEFORE + 2, line, kind, "start", True))
 
 
 def _turned_name(name: str, size: float) -> list[str]:

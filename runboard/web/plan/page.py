@@ -7,6 +7,7 @@ from flask import Blueprint, Response, abort, render_template, request
 from markupsafe import Markup
 
 from runboard.floor.changing import products
+from runboard.floor.changing.first_evening import first_steps
 from runboard.floor.changing.route_change import product_from_text
 from runboard.floor.changing.shop_book import book_record
 from runboard.floor.looking.at_hand import as_read, book_now, made_once, runs_now
@@ -18,7 +19,7 @@ from runboard.shop.book_json import BookError
 from runboard.shop.numbers import whole_number
 from runboard.shop.problem import Unreadable
 from runboard.shop.product import Product
-from runboard.shop.route_text import route_to_text
+from runboard.shop.route_text import UnclearLoad, route_to_text, unclear_loads, with_loads
 from runboard.web.door.pages import number_asked, page, see_other, workshop
 from runboard.web.door.pictures import take_pictures
 from runboard.web.door.run_pages import known_person
@@ -34,7 +35,7 @@ from runboard.words.before.supplies import top_in_words
 from runboard.words.route import route_lines
 from runboard.words.sentences import sentence
 
-EXAMPLE = "cut 40, clean up 5, sand 25, engrave 20, oil, overnight, hooks 10"
+EXAMPLE = "cut 40 board of 10, clean up 5, sand 25, engrave 20 a tray, oil, overnight, hooks 10"
 
 part = Blueprint("plan", __name__)
 
@@ -46,6 +47,7 @@ def plan() -> Response:
     return page(
         "plan/plan.html",
         book=now,
+        first_steps=first_steps(workshop()),
         runs_out=top_in_words(shopping_now(workshop())),
         when=_when(at_hand.latest(), number_asked("from")) if at_hand is not None else None,
         open_runs=[(run, sum(order.pieces for order in run.orders)) for run in runs if run.state == "open"],
@@ -114,6 +116,10 @@ def add_product() -> Response:
     if not typed.get("name", "").strip():
         return _new_page(typed, status=422, wrong={"name": sentence("plan-nameless")})
     try:
+        if unsaid := _loads(typed)[1]:
+            return _new_page(
+                typed, status=422, wrong={f"load.{number}": sentence("plan-load-unsaid") for number in unsaid}
+            )
         key = products.add_product(workshop(), *_typed(typed))
     except Unreadable as unreadable:
         return _new_page(typed, status=422, wrong={"text": str(unreadable)})
@@ -124,20 +130,33 @@ def add_product() -> Response:
 
 def _typed(typed: Record) -> tuple[str, str, int]:
     """Name, line of text and pieces a tray."""
-    a_tray = str(typed.get("pieces_a_tray", ""))
-    return str(typed.get("name", "")), str(typed.get("text", "")), whole_number(a_tray, 1000) or 5
+    a_tray = whole_number(str(typed.get("pieces_a_tray", "")), 1000) or 5
+    text, stations = str(typed.get("text", "")), book_now(workshop()).stations
+    loads = _loads(typed)[0]
+    return str(typed.get("name", "")), with_loads(text, loads, stations, a_tray) if loads else text, a_tray
+
+
+def _loads(typed: Record) -> tuple[dict[int, int], list[int]]:
+    """How many pieces go on at once at the machines that the line does not say it of: what was typed, and what was not."""
+    unclear = unclear_loads(str(typed.get("text", "")), book_now(workshop()).stations)
+    said = {one.number: whole_number(str(typed.get(f"load.{one.number}", "")), 1000) for one in unclear}
+    return {number: pieces for number, pieces in said.items() if pieces}, [
+        number for number, pieces in said.items() if not pieces
+    ]
 
 
 def _new_page(typed: Record, status: int = 200, block: str = "", wrong: Record | None = None) -> Response:
     now, lines, unread = book_now(workshop()), [], ""
+    unclear: tuple[UnclearLoad, ...] = ()
     if str(typed.get("text", "")).strip():
         try:
+            unclear = unclear_loads(str(typed["text"]), now.stations)
             lines = route_lines(product_from_text(now, *_typed(typed)), now)
         except Unreadable as unreadable:
             unread = str(unreadable)
     return page(
         "plan/new_product.html", block, status, book=now, typed=typed, lines=lines, unread=unread,
-        wrong=wrong or {}, example=EXAMPLE,
+        wrong=wrong or {}, example=EXAMPLE, unclear=unclear, first_steps=first_steps(workshop()),
     )  # fmt: skip
 
 
@@ -215,6 +234,7 @@ def _product_page(key: str, form: Form, status: int = 200) -> Response:
         "older": products.runs_by_another_route(workshop(), found),
         "home": {"base": f"/plan/products/{key}"},
         "before": kinds_shown(),
+        "first_steps": first_steps(workshop()),
         "made_of": made_of(now, found.piece) if found.piece else "",
     }
     return page("plan/product.html", status=status, form=form, typed={}, **context)

@@ -3,7 +3,7 @@ same as a list of each."""
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from datetime import datetime, timedelta, tzinfo
+from datetime import datetime, timedelta
 
 from markupsafe import Markup
 
@@ -13,7 +13,7 @@ from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import DayPart
 from runboard.review.past import Past
 from runboard.web.review.looked import minutes_of
-from runboard.words.facts import date_in_words, span_in_words, time_of_day, zone_of
+from runboard.words.facts import date_in_words, moment_in_words, span_in_words, time_of_day, zone_of
 from runboard.words.plan import span_of
 from runboard.words.review_things import Named, within
 from runboard.words.review_waits import why_waited
@@ -62,6 +62,14 @@ def sittings_of(past: Past, parts: Sequence[DayPart]) -> list[Span]:
     return [(began, ended) for began, ended, has_own in found if has_own]
 
 
+@dataclass(frozen=True)
+class _Cut:
+    """What lies within a sitting, cut to it, and whole."""
+
+    part: DayPart
+    whole: DayPart
+
+
 class _Drawn:
     """One sitting. Who or what had no work in it has no row."""
 
@@ -71,7 +79,7 @@ class _Drawn:
         self._number, self._span, self._named = number, span, named
         self._zone = zone_of(named.past.book.time_zone)
         self._real, self._planned = ([*_within(some, span)] for some in parts)
-        busy = dict.fromkeys((part.row, part.key) for part in self._real if part.doing in _BUSY)
+        busy = dict.fromkeys((one.part.row, one.part.key) for one in self._real if one.part.doing in _BUSY)
         self._keys = sorted(busy, key=lambda one: one[0])
 
     @property
@@ -98,34 +106,55 @@ class _Drawn:
     def _clock(self, moment: datetime) -> str:
         return time_of_day(moment, self._zone)
 
-    def _stretches(self, parts: Iterable[DayPart], key: tuple[str, str]) -> tuple[Stretch, ...]:
+    def _stretches(self, parts: Iterable[_Cut], key: tuple[str, str]) -> tuple[Stretch, ...]:
         first = self._span[0]
         return tuple(
             Stretch(
-                minutes_of(part.began_at - first),
-                minutes_of(part.ended_at - first),
-                "setup" if part.kind == "setup" else _KINDS.get(part.doing, "work"),
-                _at(part, self._named),
+                minutes_of(one.part.began_at - first),
+                minutes_of(one.part.ended_at - first),
+                "setup" if one.part.kind == "setup" else _KINDS.get(one.part.doing, "work"),
+                _at(one.part, self._named),
+                goes_on=one.part.ended_at < one.whole.ended_at,
             )
-            for part in parts
-            if (part.row, part.key) == key
+            for one in parts
+            if (one.part.row, one.part.key) == key
         )
 
     def _said(self) -> Iterable[tuple[str, tuple[str, ...]]]:
         for key in self._keys:
-            own = [part for part in self._real if (part.row, part.key) == key]
+            own = [one.whole for one in self._real if (one.part.row, one.part.key) == key]
             yield (
                 self._named.who(*key),
-                tuple(_said(part, self._named, self._zone) for part in own if part.length >= _least(part)),
+                tuple(self._line(part) for part in own if part.length >= _least(part)),
             )
 
+    def _line(self, part: DayPart) -> str:
+        """What somebody or a machine did, from its own beginning to its own end, wherever the sitting cuts it."""
+        facts = {
+            "from": self._moment(part.began_at),
+            "to": self._moment(part.ended_at),
+            "who": self._named.who(part.row, part.key),
+            "step": _at(part, self._named),
+            "why": within(why_waited(self._named.past, part.why, part.of)) if part.why else "none",
+            "span": span_in_words(part.length),
+            "kind": say("element", part.kind) if part.kind else "none",
+        }
+        return say("review-did", part.doing, facts)
 
-def _within(parts: Iterable[DayPart], span: Span) -> Iterable[DayPart]:
-    """What lies within a sitting, cut to it. Nobody is told where somebody was who was away."""
+    def _moment(self, moment: datetime) -> str:
+        """With its day where that is another than the sitting's."""
+        is_near = self._span[0] <= moment <= self._span[1]
+        if is_near or moment.astimezone(self._zone).date() == self._span[0].astimezone(self._zone).date():
+            return self._clock(moment)
+        return moment_in_words(moment, self._zone)
+
+
+def _within(parts: Iterable[DayPart], span: Span) -> Iterable[_Cut]:
+    """What lies within a sitting. Nobody is told where somebody was who was away."""
     for part in parts:
         began, ended = max(part.began_at, span[0]), min(part.ended_at, span[1])
         if began < ended and part.doing != "away":
-            yield replace(part, began_at=began, ended_at=ended)
+            yield _Cut(replace(part, began_at=began, ended_at=ended), part)
 
 
 def _at(part: DayPart, named: Named) -> str:
@@ -136,16 +165,3 @@ def _at(part: DayPart, named: Named) -> str:
 
 def _least(part: DayPart) -> timedelta:
     return _SAID_FROM.get(part.doing, timedelta(0))
-
-
-def _said(part: DayPart, named: Named, zone: tzinfo) -> str:
-    facts = {
-        "from": time_of_day(part.began_at, zone),
-        "to": time_of_day(part.ended_at, zone),
-        "who": named.who(part.row, part.key),
-        "step": _at(part, named),
-        "why": within(why_waited(named.past, part.why, part.of)) if part.why else "none",
-        "span": span_in_words(part.length),
-        "kind": say("element", part.kind) if part.kind else "none",
-    }
-    return say("review-did", part.doing, facts)

@@ -12,8 +12,7 @@ from runboard.store.proof import BadCopy
 from runboard.web.door.pages import said, see_other, workshop
 from runboard.web.door.sessions import access
 from runboard.web.fittings import fittings
-from runboard.words.facts import time_of_day
-from runboard.words.sentences import day_in_words
+from runboard.words.facts import moment_in_words
 
 part = Blueprint("backup", __name__)
 _log = logging.getLogger("runboard")
@@ -37,9 +36,8 @@ def copies_shown() -> dict[str, Any]:
 
 
 def _when(moment: datetime, now: datetime) -> str:
-    """'today 03:00'; ``now`` is in the zone that is meant."""
-    zone = now.tzinfo or UTC
-    return f"{day_in_words(moment, now, zone)} {time_of_day(moment, zone)}"
+    """'03:00' today, 'Sun 03:00'; ``now`` is in the zone that is meant."""
+    return moment_in_words(moment, now.tzinfo or UTC, now=now)
 
 
 @part.post("/shop/copies")

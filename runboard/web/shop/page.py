@@ -7,6 +7,7 @@ from urllib.parse import urlencode
 
 from flask import Blueprint, Response, abort, request
 
+from runboard.floor.changing.first_evening import first_steps
 from runboard.floor.changing.shop_book import book_record, record_at_work
 from runboard.floor.letting_in.devices import devices_shown
 from runboard.floor.letting_in.guests import guests
@@ -77,6 +78,7 @@ def shop() -> Response:
         lists=lists_of(record, request.args.get("in", "")),
         kept=_kept(record),
         late=_late(record["late_counts"]),
+        first_steps=first_steps(workshop()),
         money=_money(record["money"]),
         channels=channels_shown(),
         push_device=asking_device(),

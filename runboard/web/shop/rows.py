@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from datetime import date
 
 from runboard.floor.looking.shopping import at_hand_now
 from runboard.plan.supplies.at_hand import AtHand
@@ -66,7 +67,11 @@ def _row(name: str, **facts: object) -> str:
 
 def _known_by(finish: Record) -> str:
     """By what a finish's figures are known."""
-    return sentence("finish-label-of", {"date": finish["sheet_date"]}) if finish["sheet_date"] else COMMON_PRACTICE
+    return (
+        sentence("finish-label-of", {"date": date.fromisoformat(finish["sheet_date"])})
+        if finish["sheet_date"]
+        else COMMON_PRACTICE
+    )
 
 
 _BESIDE: Mapping[str, Callable[[Record], str]] = {

@@ -3,8 +3,9 @@
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
-from runboard.cards.model import Card, CardOrder, Link, Traveller
+from runboard.cards.model import Card, CardOrder, Link, Shown, StationSheet, Traveller
 from runboard.cards.of_a_run import jig_labels, page_words, run_sheet, shelf_labels, traveller
+from runboard.cards.of_a_station import station_sheets
 from runboard.cards.slips import lines_to_pack, packing_slip
 from runboard.floor.letting_in.travellers import Keys, traveller_link
 from runboard.floor.workshop import Workshop
@@ -14,21 +15,23 @@ from runboard.words.facts import zone_of
 from runboard.words.speech import Speech
 
 SLIPS = "slips"
-KINDS = ("travellers", "jigs", "shelves", "sheet", SLIPS)
+USUAL = ("travellers", "stations")
+KINDS = (*USUAL, "jigs", "shelves", "sheet", SLIPS)
 
 
 @dataclass(frozen=True)
 class Wanted:
     """What is to be printed of a run: which kinds of card, for which trays, on what paper, in which language. ``lines`` are the
     order lines that get a packing slip; none: those of which something can be handed over, or ``every`` one that is not
-    collected."""
+    collected. ``full``: travellers with all that else stands on the stations' sheets."""
 
     trays: tuple[str, ...]
-    kinds: tuple[str, ...] = ("travellers",)
+    kinds: tuple[str, ...] = USUAL
     paper: str = "a6"
     language: str = "en"
     lines: tuple[str, ...] = ()
     every: bool = False
+    full: bool = False
 
     @property
     def are_all_slips(self) -> bool:
@@ -54,11 +57,7 @@ def card_order(
     cards = tuple(_cards(workshop, run, wanted, prints, sources, speech))
     if not cards:
         raise Refused("no cards")
-    pictures = {
-        traveller.picture: sources.picture(traveller.picture)
-        for traveller in cards
-        if isinstance(traveller, Traveller) and traveller.picture
-    }
+    pictures = {name: sources.picture(name) for card in cards for name in _pictures(card)}
     found = {name: place for name, place in pictures.items() if place is not None}
     return CardOrder(
         cards=tuple(_without_lost_picture(card, found) for card in cards),
@@ -83,7 +82,9 @@ def _cards(
         yield run_sheet(book, run, link, speech)
     if "travellers" in wanted.kinds:
         for tray in wanted.trays:
-            yield traveller(book, run, run.trays[tray], link, speech, prints.get(tray, 0))
+            yield traveller(book, run, run.trays[tray], link, speech, prints.get(tray, 0), wanted.full)
+    if "stations" in wanted.kinds:
+        yield from station_sheets(book, run, speech)
     if "jigs" in wanted.kinds:
         yield from jig_labels(book, run, speech)
     if "shelves" in wanted.kinds:
@@ -102,4 +103,17 @@ def _speech(workshop: Workshop, language: str) -> Speech:
 def _without_lost_picture(card: Card, found: Mapping[str, str]) -> Card:
     if isinstance(card, Traveller) and card.picture and card.picture not in found:
         return replace(card, picture=None)
+    if isinstance(card, StationSheet):
+        return replace(card, works=tuple(replace(work, how=_found(work.how, found)) for work in card.works))
     return card
+
+
+def _found(how: tuple[Shown, ...], found: Mapping[str, str]) -> tuple[Shown, ...]:
+    return tuple(shown if shown.picture in found else replace(shown, picture=None) for shown in how)
+
+
+def _pictures(card: Card) -> tuple[str, ...]:
+    """The names of the pictures on a card."""
+    if isinstance(card, Traveller):
+        return (card.picture,) if card.picture else ()
+    return card.pictures if isinstance(card, StationSheet) else ()

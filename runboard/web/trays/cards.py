@@ -7,8 +7,9 @@ from urllib.parse import urlencode
 from flask import Blueprint, Response, abort, request, url_for
 from werkzeug.datastructures import MultiDict
 
-from runboard.cards.layout import PAPERS
+from runboard.cards.count import counted
 from runboard.cards.page import More, page_html
+from runboard.cards.papers import PAPERS
 from runboard.cards.pdf import PACKAGES
 from runboard.floor.letting_in.print_cards import begin_prints, full_trays, note_prints, prints_to_make
 from runboard.floor.long_work import TaskSeen
@@ -19,13 +20,13 @@ from runboard.web.door.run_pages import known_person, known_run
 from runboard.web.door.ways import first_page
 from runboard.web.fittings import fittings
 from runboard.web.trays.card_desk import WHAT, CardDesk
-from runboard.web.trays.card_orders import KINDS, SLIPS, Sources, Wanted, card_order
+from runboard.web.trays.card_orders import KINDS, SLIPS, USUAL, Sources, Wanted, card_order
 from runboard.words.dues import whom_of
 from runboard.words.sentences import LANGUAGES
 
 NO_PANGO = "NoPango"
 # Printed once for a run, whatever the trays.
-FOR_A_RUN = ("jigs", "sheet", SLIPS)
+FOR_A_RUN = ("stations", "jigs", "sheet", SLIPS)
 # So many trays' cards are on one page of the browser's print: a hundred take a second to make, and everybody waits.
 TRAYS_A_PAGE = 12
 
@@ -41,7 +42,7 @@ def desk() -> CardDesk:
 def choose(key: str) -> Response:
     """What to print; from a tray's own link, its card alone."""
     run = known_run(key)
-    return _form_page(run, _wanted(run, request.args, "travellers" if run.state == "open" else SLIPS))
+    return _form_page(run, _wanted(run, request.args, USUAL if run.state == "open" else (SLIPS,)))
 
 
 @part.post("/plan/runs/<key>/cards")
@@ -137,18 +138,19 @@ def pdf(key: str, task_id: str) -> Response:
     return Response(content, content_type="application/pdf", headers=headers)
 
 
-def _wanted(run: RunState, asked: MultiDict[str, str], usual: str = "travellers") -> Wanted:
+def _wanted(run: RunState, asked: MultiDict[str, str], usual: tuple[str, ...] = USUAL) -> Wanted:
     """What the form or the address says; what it does not say is the usual."""
     picked = tuple(tray for tray in dict.fromkeys(asked.getlist("tray")) if tray in run.trays)
     kinds = tuple(kind for kind in KINDS if kind in asked.getlist("kind"))
     paper, language = asked.get("paper", ""), asked.get("language", "")
     return Wanted(
         picked or full_trays(run),
-        kinds or (usual,),
+        kinds or usual,
         paper if paper in PAPERS else next(iter(PAPERS)),
         language if language in LANGUAGES else "en",
         tuple(order.line for order in run.orders if order.line in asked.getlist("line")),
         "every" in asked,
+        "full" in asked,
     )
 
 
@@ -159,6 +161,7 @@ def _query(wanted: Wanted) -> str:
         + [("tray", tray) for tray in wanted.trays]
         + [("line", line) for line in wanted.lines]
         + [("every", "1")] * wanted.every
+        + [("full", "1")] * wanted.full
     )
 
 
@@ -181,17 +184,34 @@ def _why(task: TaskSeen) -> str:
     return said("cards", "died" if task.failure.kind == "died" else "failed", {"why": task.failure.says})
 
 
+def _sides(run: RunState, wanted: Wanted) -> str:
+    """How many sides it will be; why there is nothing to print."""
+    try:
+        found = counted(card_order(workshop(), run, wanted, {}, _sources(desk().picture)))
+    except Refused as refused:
+        return refusal(refused)
+    told = (
+        ("trays", {"trays": found.trays, "sides": found.tray_sides}),
+        ("stations", {"stations": found.stations, "sides": found.station_sides}),
+        ("others", {"sides": found.other_sides}),
+    )
+    parts = [said("cards", f"sides {what}", facts) for what, facts in told if facts["sides"]]
+    return f"{', '.join(parts)}. {said('cards', 'sides pages', {'pages': found.pages})}."
+
+
 def _form_page(run: RunState, wanted: Wanted, problems: list[str] | None = None, status: int = 200) -> Response:
     last = desk().work.newest(WHAT, run.id)
     everything = wanted.trays == full_trays(run)
     return page(
         "trays/choose.html",
+        "sides",
         status=status,
         run=run,
         wanted=wanted,
         kinds=KINDS if run.state == "open" else (SLIPS,),
         lines=[(order.line, whom_of(order)) for order in run.by_due],
         problems=problems or [],
+        sides=_sides(run, wanted),
         everything=everything,
         papers={key: said("paper-size", key) for key in PAPERS},
         languages=LANGUAGES,

@@ -176,6 +176,15 @@ def within(row: ChartRow, sitting: Span) -> Iterator[Bar]:
             yield replace(bar, start=max(bar.start, opens), end=min(bar.end, closes), since=since, until=until)
 
 
+def bands(found: ChartSitting, most: int) -> Iterator[ChartSitting]:
+    """A sitting in as few stretches of about the same length as are no longer: what is cut goes on in the next."""
+    opens, closes = found.span
+    many = max(1, -(-(closes - opens) // most))
+    for at in range(many):
+        span = opens + (closes - opens) * at // many, opens + (closes - opens) * (at + 1) // many
+        yield ChartSitting(span, tuple(replace(row, bars=tuple(within(row, span))) for row in found.rows))
+
+
 def chart(problem: Problem, plan: Plan) -> Chart:
     """The chart of the whole plan: rows that have nothing in them are left out, but for people."""
     people, stations, services = map(range, map(len, (problem.people, problem.stations, problem.services)))

@@ -1,0 +1,40 @@
+"""A tray's code shown on the lead's phone, for a helper's to scan: the same as on its card, though nothing was printed."""
+
+from flask import Blueprint, Response, abort
+
+from runboard.floor.letting_in.guest_look import work_now
+from runboard.floor.letting_in.print_cards import full_trays
+from runboard.floor.letting_in.travellers import read_keys, traveller_link
+from runboard.web.door.pages import page, workshop
+from runboard.web.door.run_pages import known_run
+from runboard.web.door.ways import drawn, first_page
+from runboard.web.fittings import fittings
+
+part = Blueprint("tray_code", __name__)
+
+
+@part.get("/plan/runs/<key>/codes")
+def trays(key: str) -> Response:
+    """Whose code it is to be."""
+    run = known_run(key)
+    return page("trays/codes.html", run=run, trays=full_trays(run), cached=False)
+
+
+@part.get("/plan/runs/<key>/trays/<tray>/code")
+def show(key: str, tray: str) -> Response:
+    """The code as large as the phone is wide, its eight characters, and which tray and step it opens."""
+    run = known_run(key)
+    work = work_now(workshop(), key, tray) if tray in run.trays else None
+    if work is None:
+        abort(404)
+    link, address = traveller_link(read_keys(fittings().settings), key, tray), first_page().rstrip("/")
+    return page(
+        "trays/code.html",
+        cached=False,
+        run=run,
+        tray=tray,
+        step=work.step.name if work.step else "",
+        code=link.code,
+        picture=drawn(address + link.path, link.code),
+        typed_at=f"{address}/t",
+    )

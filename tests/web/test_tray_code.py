@@ -1,0 +1,78 @@
+"""A tray's code on the lead's phone opens its tray though nothing was printed, and only a lead is shown it."""
+
+import re
+from pathlib import Path
+
+import pytest
+from flask.testing import FlaskClient
+
+from runboard.app import build
+from runboard.floor.changing.runs import Wish, new_event, open_run
+from runboard.floor.letting_in.devices import make_code, pair
+from runboard.floor.letting_in.travellers import read_keys, traveller_link, tray_of_code
+from runboard.floor.pressing.taps import record_events
+from runboard.house import House, Settings
+from tests import scenario
+from tests.conftest import START, HandClock
+
+TRAYS = [("r1", key) for key in ("1", "2", "3")]
+
+
+@pytest.fixture(autouse=True)
+def _run(house: House) -> None:
+    house.workshop.books.save(scenario.shop(), START)
+    open_run(house.workshop, Wish("rail", [{"line": "1", "pieces": 15}], start=15), "ann")
+
+
+def test_it_is_the_code_of_the_trays_card_and_nothing_is_noted_as_printed(client: FlaskClient, house: House) -> None:
+    text = client.get("/plan/runs/r1/trays/2/code").text
+
+    shown = re.search(r'class="tray-letters">([^<]+)<', text)
+    assert shown is not None
+    assert tray_of_code(read_keys(house.store.settings), TRAYS, shown[1]) == ("r1", "2")
+    assert shown[1] == traveller_link(read_keys(house.store.settings), "r1", "2").code
+    assert "Tray 2" in text
+    assert "Cut" in text
+    assert "<svg" in text
+    assert [tray.print for tray in house.workshop.ledger.state.runs["r1"].trays.values()] == [0, 0, 0]
+
+
+def test_no_cache_keeps_it(client: FlaskClient) -> None:
+    assert client.get("/plan/runs/r1/trays/2/code").headers["Cache-Control"] == "no-store"
+
+
+def test_the_run_leads_to_the_codes_of_its_trays(client: FlaskClient) -> None:
+    assert 'href="/plan/runs/r1/codes"' in client.get("/plan/runs/r1").text
+    listed = client.get("/plan/runs/r1/codes").text
+
+    assert [f"/plan/runs/r1/trays/{key}/code" in listed for key in ("1", "2", "3")] == [True] * 3
+
+
+def test_a_tray_or_run_that_there_is_not_has_none(client: FlaskClient) -> None:
+    assert client.get("/plan/runs/r1/trays/9/code").status_code == 404
+    assert client.get("/plan/runs/r9/trays/1/code").status_code == 404
+
+
+def test_a_run_that_is_over_shows_no_code(client: FlaskClient, house: House) -> None:
+    record_events(house.workshop, [new_event(house.workshop, "run finished", {}, run="r1")])
+
+    text = client.get("/plan/runs/r1/trays/2/code").text
+
+    assert "open nothing" in text
+    assert "tray-letters" not in text
+
+
+def test_crew_is_not_shown_it(tmp_path: Path, clock: HandClock) -> None:
+    built = build(Settings(tmp_path / "paired", clock))
+    built.workshop.books.save(scenario.shop(), START)
+    open_run(built.workshop, Wish("rail", [{"line": "1", "pieces": 15}], start=15), "ann")
+    client = built.app.test_client()
+    code, _ = make_code(built.door, "crew")
+    token, _session = pair(built.door, code, "Ben's phone", "127.0.0.1")
+    client.set_cookie("runboard", token)
+
+    answers = [client.get(path).status_code for path in ("/plan/runs/r1/trays/2/code", "/plan/runs/r1/codes")]
+
+    assert answers == [403, 403]
+    assert "/plan/runs/r1/codes" not in client.get("/plan/runs/r1").text
+    built.close()
