@@ -193,7 +193,7 @@ def test_the_cautions_of_a_machine_that_is_watched_stay_on_the_screen(ann: Phone
     ann.press("machine started", {"minutes": 22}, run="r1", load="engrave/1", at=ago(0.2))
     opened(phone, server)
 
-    expect(phone.locator(".second-column ul.cautions")).to_contain_text("It can catch fire")
+    expect(phone.locator(".second-column ul.cautions")).to_contain_text("Fire risk")
     expect(phone.locator("details.care")).to_contain_text("Laser beam: eyewear for its wavelength")
 
 
