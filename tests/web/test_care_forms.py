@@ -60,7 +60,7 @@ def test_a_finish_is_written_down_as_its_label_says(client: FlaskClient, house: 
             "sheet_date": "2026-03-14",
         }
     ]
-    assert "label of 2026-03-14" in words(client.get("/shop"))
+    assert "label of 14 Mar 2026" in words(client.get("/shop"))
 
 
 def test_a_finish_without_its_sheets_date_is_common_practice(client: FlaskClient, house: House) -> None:

@@ -235,9 +235,9 @@ def test_the_shop_says_what_counts_where_not_all_can_be_in_time(client: FlaskCli
     }
     client.post("/shop/about", data={**said, "late_counts": "lines"})
 
-    assert "If not all can be on time: least lateness in all" in before[0]
+    assert "When not all can be in time: least lateness in all" in before[0]
     assert "fewest late order lines" in before[1]
-    assert "If not all can be on time: fewest late order lines" in words(client.get("/shop"))
+    assert "When not all can be in time: fewest late order lines" in words(client.get("/shop"))
     assert (record(house)["late_counts"], house.workshop.book.late_counts) == ("lines", "lines")
 
 
@@ -356,7 +356,7 @@ def test_a_locale_that_nobody_knows_is_said_at_its_field(client: FlaskClient, ho
 
 
 def test_it_is_said_that_no_amount_is_converted(client: FlaskClient) -> None:
-    assert "No amount is converted" in words(client.get("/shop/money"))
+    assert "Amounts are not converted" in words(client.get("/shop/money"))
 
 
 def test_a_machine_s_hour_and_a_product_s_price_are_written_down_in_their_forms(
