@@ -235,7 +235,7 @@ CLASHES: dict[str, tuple[dict[str, object], str]] = {
     "station out": ({"station": "Laser"}, "Laser is out of order"),
     "station due": (
         {"station": "Laser", "until": datetime(2026, 6, 1, 16, tzinfo=UTC)},
-        "Laser was due back by Mon 16:00, and nobody said it is",
+        "Laser was due back by 16:00, and nobody said it is",
     ),
     "nobody in the book": ({}, "nobody who works here is in the shop’s book"),
     "supply out": ({"station": "Bench", "supply": "Hooks"}, "Hooks has run out"),
