@@ -245,7 +245,7 @@ def test_a_person_at_the_terminal_says_whether_a_copys_devices_stay_let_in(
     )
     assert asked[0].startswith("Keep their access?") and asked[0].endswith("[y/N] ")
     assert bool(let_in(tmp_path / "new")) is are_kept
-    assert ("Nobody is let in by it" in out) is not are_kept
+    assert ("Nobody has access: " in out) is not are_kept
 
 
 @pytest.mark.parametrize("answer", [EOFError, KeyboardInterrupt])
