@@ -160,7 +160,7 @@ def test_the_usual_interval_of_each_kind_is_said_where_one_is_asked_for(client: 
 
     assert "laser 2 min" in text
     assert "CNC router 10 min" in text
-    assert "no fire watch" in text
+    assert "not a fire watch" in text
 
 
 def test_a_noise_that_cannot_be_is_said_at_its_field(client: FlaskClient) -> None:
