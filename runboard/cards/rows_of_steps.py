@@ -86,7 +86,9 @@ def sign_rows(cautions: Sequence[Care], room: float, said: set[str]) -> Iterator
             items.append({"signs": caution.signs, "words": words, "apart": apart})
             free -= wide
         has_signs = any(item["signs"] for item in items)
-        yield row("signs" if has_signs else "unsigned", _SIGNS_HIGH if has_signs else _WORDS_HIGH, core=True, signed=items)
+        yield row(
+            "signs" if has_signs else "unsigned", _SIGNS_HIGH if has_signs else _WORDS_HIGH, core=True, signed=items
+        )
         left = others
 
 
