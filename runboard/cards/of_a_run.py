@@ -30,6 +30,7 @@ Links = Callable[[str, str], Link]
 WORDS = (
     "good",
     "scrap",
+    "scrap-box",
     "initials",
     "time",
     "notes",

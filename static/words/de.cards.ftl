@@ -81,6 +81,7 @@ card-slip-order = Bestellung { $line }
 ## One card a tray: what is long stands on the station's sheet
 card-cautions-on-sheet = Warnhinweise: auf dem Stationsblatt. Zuerst lesen.
 card-bad-piece-short = Schlechtes Stück: beiseitelegen, kennzeichnen, zählen, { $lead } rufen.
+card-scrap-box = Aussch.
 card-side = Seite
 card-turn-over = umdrehen
 card-on-more-cards = Zu lang für eine Karte: weitere Karten gehören zu diesem Kasten.

@@ -81,6 +81,7 @@ card-slip-order = Order { $line }
 ## One card a tray: what is long stands on the station's sheet
 card-cautions-on-sheet = Cautions: on the station's sheet. Read it first.
 card-bad-piece-short = A bad piece: lay it aside, mark it, count it, call { $lead }.
+card-scrap-box = scrap
 card-side = side
 card-turn-over = turn over
 card-on-more-cards = Too long for one card: further cards go with this tray.

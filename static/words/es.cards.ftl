@@ -81,8 +81,9 @@ card-slip-order = Pedido { $line }
 ## One card a tray: what is long stands on the station's sheet
 card-cautions-on-sheet = Avisos de seguridad: en la hoja del puesto. Léela primero.
 card-bad-piece-short = Una pieza mala: apártala, márcala, cuéntala, llama a { $lead }.
+card-scrap-box = defect.
 card-side = cara
-card-turn-over = dale la vuelta
+card-turn-over = gira
 card-on-more-cards = Demasiado larga para una tarjeta: esta bandeja lleva más tarjetas.
 card-texts = Textos por posición
 

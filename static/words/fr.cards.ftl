@@ -58,7 +58,7 @@ card-not-before = pas avant { $at }
 ## The foot
 card-the-lead = le responsable
 card-bad-piece = Pièce défectueuse : mettez-la de côté, marquez-la, comptez-la au rebut, prévenez { $lead }. Deux fois le même défaut : arrêtez et appelez.
-card-print = { $run } · révision de gamme { $revision } · impression { $number } · { $at }
+card-print = { $run } · gamme { $revision } · impression { $number } · { $at }
 
 ## The run's summary
 card-wanted = { $wanted } demandées, { $started } commencées, { $good } bonnes
@@ -81,6 +81,7 @@ card-slip-order = Commande { $line }
 ## One card a tray: what is long stands on the station's sheet
 card-cautions-on-sheet = Consignes de sécurité : sur la fiche du poste. Lisez-la d'abord.
 card-bad-piece-short = Une pièce mauvaise : mettez-la de côté, marquez-la, comptez-la, appelez { $lead }.
+card-scrap-box = rebut
 card-side = face
 card-turn-over = tournez
 card-on-more-cards = Trop long pour une carte : d'autres cartes vont avec ce plateau.

@@ -38,7 +38,7 @@ def test_the_cards_of_the_one_open_run_are_printed(
 
     told = capsys.readouterr()
     assert told.out.startswith(f"{out}: ")
-    assert "lead to http://192.168.1.5:8210" in told.out
+    assert "open http://192.168.1.5:8210" in told.out
     assert told.err == ""
     text = "\n".join(page.extract_text() for page in PdfReader(out).pages)
     assert "Entry key rails" in text

@@ -61,7 +61,7 @@ def test_a_program_is_said_in_lines(tmp_path: Path, capsys: pytest.CaptureFixtur
     assert main(["check", written(tmp_path)]) == 0
 
     said = capsys.readouterr().out.splitlines()
-    assert said[0] == "About 38 s a load, of which 36 s cutting"
+    assert said[0] == "About 38 s per load, 36 s of it cutting"
     assert "Cutting    36 s  720 mm" in said
 
 
@@ -169,7 +169,7 @@ def test_what_cannot_be_read_gets_one_sentence(
     [
         ([], "Name a file"),
         (["{rail}", "--station", "cnc"], "Say where it is with --data"),
-        (["{rail}", "--rapid", "fast"], "--rapid wants a number"),
+        (["{rail}", "--rapid", "fast"], "--rapid needs a number"),
         (["{rail}", "--out", "{folder}/drawing.pdf"], "nothing to write"),
         (["{folder}/gone.ngc"], "cannot be opened"),
         (["{folder}"], "cannot be opened"),
