@@ -55,11 +55,11 @@ def test_the_lead_gives_three_trays_and_the_first_piece_waits_for_a_look(
     assert refused["code"] == "look first"
     assert "Show it first" in refused["sentence"]
     helper.get_by_role("button", name="Show the first piece").click()
-    expect(helper.get_by_text("The lead is called to look.")).to_be_visible()
+    expect(helper.get_by_text("The lead has been called to look.")).to_be_visible()
 
     call = lead.locator(".panel", has_text="Ben calls from tray 1: check my first piece")
     call.get_by_role("button", name="Not yet").click()
-    expect(helper.get_by_text("The lead says: not yet.")).to_be_visible()
+    expect(helper.get_by_text("Not yet, says the lead.")).to_be_visible()
     helper.get_by_role("button", name="Show the first piece").click()
     call.get_by_role("button", name="Good, carry on").click()
 
