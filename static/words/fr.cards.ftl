@@ -80,7 +80,7 @@ card-slip-order = Commande { $line }
 
 ## One card a tray: what is long stands on the station's sheet
 card-cautions-on-sheet = Consignes de sécurité : sur la fiche du poste. Lisez-la d'abord.
-card-bad-piece-short = Une pièce mauvaise : mettez-la de côté, marquez-la, comptez-la, appelez { $lead }.
+card-bad-piece-short = Pièce défectueuse : mettez-la de côté, marquez-la, comptez-la, prévenez { $lead }.
 card-scrap-box = rebut
 card-side = face
 card-turn-over = tournez
@@ -103,7 +103,7 @@ card-on-a-phone = Le code sur la carte d'un plateau montre chaque étape sur un 
 card-sign-stay-and-watch = restez et surveillez
 card-sign-laser-beam = lunettes laser, capot fermé
 card-sign-fire = extincteur à portée
-card-sign-exhaust-and-air = avec extraction et air
+card-sign-exhaust-and-air = extraction et soufflage
 card-sign-hot = chaud, laissez refroidir
 card-sign-no-gloves = pas de gants
 card-sign-loose = manches et cheveux serrés

@@ -1,10 +1,13 @@
 """GET /state and the table: asked for every two seconds by every page, so mostly answered with nothing new."""
 
+import gzip
 import json
 
+import pytest
 from flask.testing import FlaskClient
 
 from runboard.house import House
+from runboard.web.door import packing, pages
 from tests.conftest import START, HandClock
 from tests.serving import ROOT
 from tests.web.test_taps import BOOK, batch, came
@@ -54,6 +57,27 @@ def test_the_state_is_json_with_the_time(client: FlaskClient, house: House) -> N
 
     assert answer.content_type == "application/json"
     assert json.loads(answer.data)["now"] == "2026-03-07T09:00:00.000Z"
+
+
+def test_an_unchanged_state_is_gzipped_once_and_still_says_the_time(
+    client: FlaskClient, house: House, clock: HandClock, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(pages, "LEAST", 10)
+    house.workshop.books.save(BOOK, START)
+    first = client.get("/state?person=ann", headers={"Accept-Encoding": "gzip"})
+    before = packing._deflated.cache_info()
+
+    clock.forward(seconds=5)
+    again = client.get("/state?person=ann", headers={"Accept-Encoding": "gzip"})
+
+    after = packing._deflated.cache_info()
+    assert (after.misses - before.misses, after.hits - before.hits) == (0, 1)
+    assert again.headers["Content-Encoding"] == "gzip" and "Accept-Encoding" in again.headers["Vary"]
+    assert json.loads(gzip.decompress(first.data))["now"] == "2026-03-07T09:00:00.000Z"
+    assert json.loads(gzip.decompress(again.data)) == {
+        **client.get("/state?person=ann").json,
+        "now": "2026-03-07T09:00:05.000Z",
+    }
 
 
 def test_a_tray_of_an_unknown_run_is_not_found(client: FlaskClient) -> None:

@@ -1,10 +1,12 @@
 """Scripts, styles and words: small on their way, and not sent again while they are the same."""
 
 import gzip
+import zlib
 
 import pytest
 from flask.testing import FlaskClient
 
+from runboard.web.door.packing import packed_behind
 from tests.serving import ROOT
 
 
@@ -30,6 +32,14 @@ def test_text_is_small_on_its_way_where_the_browser_takes_it(client: FlaskClient
     assert packed.headers["Content-Encoding"] == "gzip"
     assert gzip.decompress(packed.data) == plain.data
     assert "Accept-Encoding" in plain.headers["Vary"] and "Accept-Encoding" in packed.headers["Vary"]
+
+
+@pytest.mark.parametrize("text", ["", "a", "so many words, " * 5000, "½ Löcher"])
+def test_what_is_gzipped_behind_a_few_bytes_is_read_as_one(text: str) -> None:
+    packed = packed_behind('{"now":"10:15 – ½",', text)
+
+    assert gzip.decompress(packed).decode() == '{"now":"10:15 – ½",' + text
+    assert zlib.decompressobj(zlib.MAX_WBITS | 16).decompress(packed) == gzip.decompress(packed)
 
 
 def test_a_small_answer_is_left_alone(client: FlaskClient) -> None:

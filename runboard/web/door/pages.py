@@ -17,6 +17,7 @@ from markupsafe import Markup, escape
 from runboard.floor.workshop import Workshop
 from runboard.run.log.event import write_moment
 from runboard.run.refusal import Refused
+from runboard.web.door.packing import LEAST, packed_behind
 from runboard.web.fittings import fittings
 from runboard.words.facts import moment_in_words, span_in_words, unbroken_page, zone_of
 from runboard.words.sentences import catalogue, say
@@ -94,8 +95,18 @@ def what_changed(tag: str, text: str) -> Response:
     if request.if_none_match.contains_weak(etag):
         response.status_code = 304
     else:  # the text is kept from one answer to the next, the time is not: the page sets its clock by it
-        response.set_data(f'{{"now":"{write_moment(workshop().clock.now())}",{text[1:]}')
+        _fill(response, f'{{"now":"{write_moment(workshop().clock.now())}",', text)
     return response
+
+
+def _fill(response: Response, head: str, text: str) -> None:
+    """A JSON object with ``head`` for its brace, gzipped where the browser takes it: the object itself only once."""
+    response.vary.add("Accept-Encoding")
+    if len(text) >= LEAST and "gzip" in request.headers.get("Accept-Encoding", ""):
+        response.set_data(packed_behind(head, text, skip=1))
+        response.headers["Content-Encoding"] = "gzip"
+    else:
+        response.set_data(head + text[1:])
 
 
 # What has a meaning in an address, and what is quoted already.

@@ -3,9 +3,7 @@
 The table is the one for the event loop that reads a body and for Flask.
 """
 
-import gzip
 from dataclasses import dataclass
-from functools import lru_cache
 
 from flask import Flask, Response, request
 from werkzeug.exceptions import HTTPException
@@ -17,6 +15,7 @@ from runboard.floor.pressing.access import LEAD
 from runboard.run.calls.signals import MOST_BYTES as A_SIGNAL
 from runboard.run.refusal import NotStored
 from runboard.web.door.errors import answer, status_in_words
+from runboard.web.door.packing import LEAST, packed
 
 
 @dataclass(frozen=True)
@@ -32,8 +31,7 @@ _PICTURES = Most(12 * A_PICTURE)
 A_FEW_WORDS = 20_000
 NOT_TAKEN = "runboard.not_taken"  # in the ASGI scope: the status with which a body was turned away before Flask
 _USUAL, _A_FEW_WORDS = Most(2_000_000), Most(A_FEW_WORDS, A_FEW_WORDS)
-# Text over a kilobyte is gzipped where the browser takes it.
-_LEAST_PACKED = 1024
+# What is gzipped where the browser takes it.
 _TEXT = ("text/", "application/json", "application/javascript", "image/svg+xml", "application/manifest+json")
 BY_ENDPOINT = {
     "pairing.pair_this": Most(4_000, 4_000),
@@ -108,15 +106,10 @@ def _pack(response: Response) -> Response:
     if response.status_code != 200 or response.is_streamed or not (response.mimetype or "").startswith(_TEXT):
         return response
     body = response.get_data()
-    if len(body) < _LEAST_PACKED:
+    if len(body) < LEAST or response.content_encoding:
         return response
     response.vary.add("Accept-Encoding")
     if "gzip" in request.headers.get("Accept-Encoding", ""):
-        response.set_data(_packed(body))
+        response.set_data(packed(body))
         response.headers["Content-Encoding"] = "gzip"
     return response
-
-
-@lru_cache(maxsize=128)  # scripts, styles and an unchanged state are asked for again and again
-def _packed(body: bytes) -> bytes:
-    return gzip.compress(body, compresslevel=5, mtime=0)
