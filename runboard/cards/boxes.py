@@ -24,7 +24,7 @@ class Box:
 def heads_of(words: Mapping[str, str]) -> tuple[Box, ...]:
     """The words over the boxes, from the right: initials with the time, scrap, good."""
     found: list[Box] = []
-    for said in (f"{words['initials']}, {words['time']}", words["scrap"], words["good"]):
+    for said in (f"{words['initials']}, {words['time']}", words["scrap-box"], words["good"]):
         wide = max(_LEAST, math.ceil(width(said, SMALL.points) + _AIR))
         found.append(Box(room_of(found), wide, said))
     return tuple(found)

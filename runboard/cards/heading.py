@@ -43,6 +43,7 @@ def tray_head(
     facts = {
         "number": number,
         "about": about,
+        "beside": beside,
         "names": names,
         "top": top,
         "code": card.link.code,

@@ -14,6 +14,7 @@ from runboard.cards.rows_of_work import step_rows, wait_rows
 SIGN = 6.2  # mm of a sign and the white after it
 _BETWEEN = 2.4
 _SIGNS_HIGH = 6
+_WORDS_HIGH = 4
 _CELL = 8  # a pencil needs 8 mm
 _MARK = 6.0  # mm of a position's number
 _UNTIL = 40.0  # mm of the moment from which on a tray may go on
@@ -69,22 +70,30 @@ def _cautions(cautions: Sequence[Care], room: float, signs: Signs, said: set[str
 
 
 def sign_rows(cautions: Sequence[Care], room: float, said: set[str]) -> Iterator[Row]:
-    """Cautions in their order, as many in a row as there is room for. One that was ``said`` is its sign alone, and
-    they are so placed that words stand beside no sign but their own."""
-    items: list[dict[str, object]] = []
-    left = room
-    worded = [(caution, _worded(caution, room, said)) for caution in cautions]
+    """Cautions, as many in a row as there is room for. One that was ``said`` is its sign alone, and they are so placed that
+    words stand beside no sign but their own."""
+    left = sorted(((caution, _worded(caution, room, said)) for caution in cautions), key=_place)
     said.update(caution.text for caution in cautions)
-    for caution, words in sorted(worded, key=_place):
-        apart = not caution.signs and bool(items)
-        wide = SIGN * len(caution.signs) + (width(words, TEXT.points) + _BETWEEN if words else 0) + _BETWEEN * apart
-        if wide > left and items:
-            yield row("signs", _SIGNS_HIGH, core=True, signed=items)
-            items, left = [], room
-        items.append({"signs": caution.signs, "words": words, "apart": apart})
-        left -= wide
-    if items:
-        yield row("signs", _SIGNS_HIGH, core=True, signed=items)
+    while left:
+        items: list[dict[str, object]] = []
+        free, others = room, list[tuple[Care, str]]()
+        for caution, words in left:
+            apart = not caution.signs and bool(items)
+            wide = _wide(caution, words) + _BETWEEN * apart
+            if wide > free and items:
+                others.append((caution, words))
+                continue
+            items.append({"signs": caution.signs, "words": words, "apart": apart})
+            free -= wide
+        has_signs = any(item["signs"] for item in items)
+        yield row(
+            "signs" if has_signs else "unsigned", _SIGNS_HIGH if has_signs else _WORDS_HIGH, core=True, signed=items
+        )
+        left = others
+
+
+def _wide(caution: Care, words: str) -> float:
+    return SIGN * len(caution.signs) + (width(words, TEXT.points) + _BETWEEN if words else 0)
 
 
 def _place(worded: tuple[Care, str]) -> int:

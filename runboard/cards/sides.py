@@ -7,10 +7,11 @@ from typing import Any
 from runboard.cards.boxes import heads_of
 from runboard.cards.face import Face, Footing, footing
 from runboard.cards.heading import next_head, tray_head
+from runboard.cards.measure import width
 from runboard.cards.model import Foot, Traveller
 from runboard.cards.pack import WORTH_DIVIDING, Filled, fill
 from runboard.cards.papers import Size
-from runboard.cards.row import STEP, STRIP, Group, Row, again_row, row, text_rows, title_row
+from runboard.cards.row import STEP, STRIP, TEXT, Group, Row, again_row, row, text_rows, title_row
 from runboard.cards.rows_of_steps import Signs, steps_of
 
 _HEADS = 4  # mm of the words over the boxes
@@ -74,7 +75,9 @@ class _Laying:
         facts, high = self.head if first else self._further(part, parts)
         if not first:
             high = self._further(888 if parts > 99 else 88, 888 if parts > 99 else 88)[1]
-        said = f"{self.words['side']} {part}/{parts}" + (f", {self.words['turn-over']}" if part == 1 else "")
+        said = f"{self.words['side']} {part}/{parts}"
+        if first and width(longer := f"{said}, {self.words['turn-over']}", TEXT.points) <= facts["beside"]:
+            said = longer
         heads = row("heads", _HEADS, boxes=heads_of(self.words))
         rows = (*top, heads, *filled.rows)
         foot: Footing = self.feet[0 if first else 1]

@@ -3,7 +3,7 @@
 From when a tray may go on is the state's answer (``run/rules/resting.py``); paper only writes it down.
 """
 
-from datetime import date, datetime, timedelta
+from datetime import datetime, timedelta
 
 from runboard.cards.model import CardWait, Care, Cell, FirstPiece, StepLine, Work
 from runboard.run.care.cautions import cautions_at, cautions_for
@@ -15,6 +15,7 @@ from runboard.shop.book import Book
 from runboard.shop.care import finish_of
 from runboard.shop.finish import Finish
 from runboard.shop.product import Check, Operation
+from runboard.words.facts import typed_day
 from runboard.words.speech import Speech
 
 RESTING = ("solvent-air", "no-smoking", "air-the-room", "dry-not-cured")
@@ -71,7 +72,7 @@ def _setup(book: Book, operation: Operation, speech: Speech) -> tuple[tuple[str,
     """The setup sheet, and where the start list is that it does not repeat."""
     points = speech.start_list(book, operation)
     more = ((speech("start-list"), speech("on-the-jig-label")),) if points else ()
-    return (*operation.setup_sheet, *more)
+    return (*speech.setup(operation), *more)
 
 
 def checks_of(operation: Operation, speech: Speech) -> tuple[FirstPiece, ...]:
@@ -190,7 +191,7 @@ def finish_notes(finish: Finish | None, speech: Speech) -> tuple[str, ...]:
     if finish is None:
         return ()
     source = (
-        speech("label-of", date=date.fromisoformat(finish.sheet_date))
+        speech("label-of", date=typed_day(finish.sheet_date, speech.locale))
         if finish.sheet_date
         else speech("read-the-label")
     )

@@ -6,11 +6,13 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from runboard.charts.svg import LETTER, Box, Drawing, Stroke, Word, cut, fitting
+from runboard.charts.labels import LINE, Label, on_bar, wide, wrapped
+from runboard.charts.svg import Box, Drawing, Stroke, Word
 
 PHONE_WIDTH, TABLET_WIDTH = 328.0, 800.0
 CLOCK = 44.0
-# What names may have at most, turned above their column or before their row: they have as much as the longest needs.
+# What names may have at most, turned above their column or before their row: they have as much as the longest needs,
+# and a longer one is in lines.
 NAMES = 190.0
 EDGE, GAP = 20.0, 4.0
 # How wide a planned row is beside its real one.
@@ -20,12 +22,13 @@ PLANNED = 0.35
 @dataclass(frozen=True)
 class Stretch:
     """From when to when, in minutes of the chart; ``kind`` is work, setup, watch, walk or idle. ``text`` is written on it where
-    it fits. ``goes_on`` where it ends later than the chart."""
+    it fits, else its ``short`` form, or that one's letter. ``goes_on`` where it ends later than the chart."""
 
     start: float
     end: float
     kind: str
     text: str = ""
+    short: tuple[str, str] = ("", "")
     goes_on: bool = False
 
 
@@ -61,7 +64,7 @@ class _Drawn:
         is_down: bool,
     ) -> None:
         self.is_down = is_down
-        self.first = min(NAMES, max((len(row.name) for row in rows), default=0) * LETTER + 12)
+        self.first = min(NAMES, max((wide(row.name) for row in rows), default=0.0) + 12)
         self.length = min(640.0, max(180.0, end * 1.6)) if is_down else TABLET_WIDTH - self.first - EDGE - GAP
         self.scale = self.length / end if end else 0.0
         self.start = CLOCK if is_down else 22.0
@@ -89,11 +92,11 @@ class _Drawn:
     def _row(self, row: Row, across: float, size: float) -> None:
         planned = size * PLANNED
         real = size - planned - 1
-        if self.is_down:
-            x = round(across + real / 2 + 4.5, 1)
-            self.drawing.words.append(Word(x, self.first - 6, cut(row.name, self.first - 10), "name", "start", True))
-        else:
-            self.drawing.words.append(Word(0, round(across + real / 2 + 4.5, 1), cut(row.name, self.first - 8), "name"))
+        lines = wrapped(row.name, self.first - 12)
+        for number, line in enumerate(lines):
+            at = round(across + real / 2 + 4.5 + LINE * (number - (len(lines) - 1) / 2), 1)
+            x, y = (at, self.first - 6) if self.is_down else (0, at)
+            self.drawing.words.append(Word(x, y, line, "name", "start", self.is_down))
         for stretch in row.real:
             self._stretch(stretch, across, real)
         for stretch in row.planned:
@@ -106,13 +109,10 @@ class _Drawn:
         self._box(stretch, across, size, _class(stretch.kind))
         if stretch.goes_on:
             self._arrow(across + size / 2)
-        long = (stretch.end - stretch.start) * self.scale
-        wide, high = (size, long) if self.is_down else (long, size)
-        text = fitting((stretch.text,), wide) if high >= 14 and stretch.text else ""
-        if text and stretch.kind != "idle":
-            x, y = self._turned(self.first + (stretch.start + stretch.end) / 2 * self.scale, across + size / 2)
+        if stretch.text and stretch.kind != "idle":
+            label = Label(stretch.short[0] or stretch.text, "", stretch.short[1], stretch.text)
             kind = "on-watch" if stretch.kind == "watch" else "on-work"
-            self.drawing.words.append(Word(x, round(y + 4.5, 1), text, kind, "middle"))
+            self.drawing.words += on_bar(self.drawing.boxes[-1], label, kind)
 
     def _box(self, stretch: Stretch, across: float, size: float, kind: str) -> None:
         x, y = self._turned(self.first + stretch.start * self.scale, across)

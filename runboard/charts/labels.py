@@ -22,11 +22,13 @@ _THIN, _FIGURE, _SMALL, _CAPITAL, _WIDE = 5.0, 9.1, 9.1, 10.4, 14.5
 
 @dataclass(frozen=True)
 class Label:
-    """``short`` is what is done, ``trays`` to what ('' where that is not said), ``letter`` the short form's own."""
+    """``short`` is what is done, ``trays`` to what ('' where that is not said), ``letter`` the short form's own. ``name`` is it in
+    full, where that is to be read wherever there is room."""
 
     short: str
     trays: str
     letter: str
+    name: str = ""
 
 
 @lru_cache(maxsize=4096)
@@ -79,14 +81,14 @@ def on_bar(box: Box, label: Label, kind: str) -> list[Word]:
         for turned in (False, True):
             if _fits(box, lines, turned=turned):
                 return list(_lines(box, lines, kind, turned=turned))
-    if box.width >= wide(label.letter) and box.height >= LETTER_HIGH:
+    if label.letter and box.width >= wide(label.letter) and box.height >= LETTER_HIGH:
         return [_letter(box, label, kind)]
     return []
 
 
 def _whole(label: Label) -> Sequence[list[str]]:
     if not label.trays:
-        return ()
+        return ([label.name],) if label.name else ()
     return [f"{label.short} · {label.trays}"], [label.short, label.trays]
 
 

@@ -1,7 +1,7 @@
 """The shop's certificates in their folder: the authority is made once and never replaced, the leaf whenever it must be."""
 
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from pathlib import Path
 
 from cryptography import x509
@@ -21,7 +21,7 @@ class AuthorityLost(Exception):
     """The authority cannot be used; ``trouble`` says why and what to do. A new one is never made in its place by itself:
     no phone would trust it, and nobody would know why."""
 
-    def __init__(self, code: str, **facts: str | Trouble) -> None:
+    def __init__(self, code: str, **facts: str | date | Trouble) -> None:
         super().__init__(code)
         self.trouble = Trouble(code, facts)
 
@@ -91,7 +91,7 @@ class Certificates:
         if found is None:
             raise AuthorityLost("authority taken away", file=str(self._authority_file))
         if now >= found.certificate.not_valid_after_utc:
-            day = f"{found.certificate.not_valid_after_utc:%Y-%m-%d}"
+            day = found.certificate.not_valid_after_utc.date()
             raise AuthorityLost("authority ended", file=str(self._authority_file), folder=str(self.folder), day=day)
         return found
 
@@ -135,7 +135,7 @@ def _must_renew(
 
 def _troubles_of(authority: x509.Certificate, now: datetime) -> list[Trouble]:
     if now < authority.not_valid_before_utc:
-        return [Trouble("clock behind", {"day": f"{now:%Y-%m-%d}"})]
+        return [Trouble("clock behind", {"day": now.date()})]
     if authority.not_valid_after_utc - now < SAY_AUTHORITY_ENDS:
-        return [Trouble("authority ends", {"day": f"{authority.not_valid_after_utc:%Y-%m-%d}"})]
+        return [Trouble("authority ends", {"day": authority.not_valid_after_utc.date()})]
     return []

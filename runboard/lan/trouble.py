@@ -10,7 +10,7 @@ Say = Callable[[str, str, Mapping[str, Any]], str]
 
 @dataclass(frozen=True)
 class Trouble:
-    """A sentence ``lan-…``. A fact of it is a text, or one again: why a file cannot be used."""
+    """A sentence ``lan-…``. A fact of it is a text, a day, or one again: why a file cannot be used."""
 
     code: str
     facts: Mapping[str, Any] = field(default_factory=dict, hash=False)

@@ -34,9 +34,10 @@ _LETTER_THEN_FIGURE = re.compile(r"(?<=[^\W\d_])(?=[-−]?\d)")
 # Where no line may end: between a number and its unit, within a span, a range, a day and its time.
 _IN_A_SPAN = re.compile(
     r" (?:(?<=[\d½] )(?=(?:h|min|s|days?|mm|cm|m|ml|l|g|kg|dB|°C|W)\b(?!')|[%€])|(?<=\d h )(?=\d\d\b)|(?<=\d min )(?=\d+ s\b)"
-    r"|(?<=\bday )(?=\d+ h\b)|(?<=days )(?=\d+ h\b)|(?<=[\dhns½] )(?=to [−\d])|(?<=\bto )(?=[−\d])"
+    r"|(?<=\bday )(?=\d+ h\b)|(?<=days )(?=\d+ h\b)"
     r"|(?<=\b(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun) )(?=\d\d?[: ])|(?<=\d )(?=(?:Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)\b))"
 )
+_IN_A_RANGE = re.compile(r" (?:(?<=[\dhns½] )(?=to [−\d])|(?<=\bto )(?=[−\d]))")
 # What on a page is no text that is set in lines: tags, and what a browser sends back as it is.
 _MARKUP = re.compile(
     r"(<(?:script|style|textarea|option|pre|svg)\b.*?</(?:script|style|textarea|option|pre|svg)>|<[^>]*>)", re.DOTALL
@@ -84,6 +85,14 @@ def day_of_year(day: date, locale: str = "en") -> str:
     if locale == "en":
         return str(format_datetime(at, "d MMM y", locale=locale))
     return str(format_skeleton("yMMMd", at, locale=locale))
+
+
+def typed_day(text: str, locale: str = "en") -> str:
+    """'14 Mar 2026' of '2026-03-14'; what is no such date as somebody typed it."""
+    try:
+        return day_of_year(date.fromisoformat(text), locale)
+    except ValueError:
+        return text
 
 
 def weekday_in_words(day: date, locale: str = "en") -> str:
@@ -213,11 +222,11 @@ def list_in_words(some: Iterable[str], locale: str = "en") -> str:
 
 def unbroken(text: str) -> str:
     """The text, in which no line ends within a span of time or a range of them, or between a number and its unit."""
-    return _IN_A_SPAN.sub("\u00a0", text)
+    return _IN_A_SPAN.sub("\u00a0", _IN_A_RANGE.sub("\u00a0", text))
 
 
 def unbroken_page(page: str) -> str:
-    """The same for the words of an HTML page."""
+    """The same for the words of an HTML page, but for ranges, in which a line may end."""
     parts = _MARKUP.split(page)  # text, then markup, in turn
-    parts[::2] = [unbroken(text) if _NUMBER_BESIDE.search(text) else text for text in parts[::2]]
+    parts[::2] = [_IN_A_SPAN.sub("\u00a0", text) if _NUMBER_BESIDE.search(text) else text for text in parts[::2]]
     return "".join(parts)

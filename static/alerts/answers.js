@@ -86,7 +86,7 @@ export function callAnswers(scene, due) {
   const going = () => press(say("did-call-going", facts), [{ kind: "alert claimed", run: call.run, tray: call.tray, body: { alert: due.id } }]);
   return html`${call.note ? html`<p>${call.note}</p>` : nothing}${call.times ? html`<p class="soft">${say("call-times", call)}</p>` : nothing}
     ${call.why === "hurt" ? emergency(scene.state) : nothing}
-    ${call.why === "look" ? lookAnswers(scene.state, due, call) : html`${button(say("call-going"), going, "go")}<div class="pair">${button(say("call-done"), done)}</div>`}`;
+    ${call.why === "look" ? lookAnswers(scene.state, due, call) : html`<div class="pair">${button(say("call-going"), going, "go")}${button(say("call-done"), done)}</div>`}`;
 }
 
 // One look lets all the trays go on that were given together.
@@ -98,7 +98,7 @@ function lookAnswers(state, due, call) {
   const look = (result) => (tray) => ({ kind: "look given", run: call.run, tray, operation: step, body: { result } });
   const good = () => press(say("did-look-pass", facts), [...new Set([call.tray, ...together])].map(look("pass")).concat(answer(due, "done")));
   const notYet = () => press(say("did-look-fail", facts), [look("fail")(call.tray), answer(due, "done")]);
-  return html`${button(say("look-good"), good, "go")}<div class="pair">${button(say("look-not-yet"), notYet)}</div>`;
+  return html`<div class="pair">${button(say("look-good"), good, "go")}${button(say("look-not-yet"), notYet)}</div>`;
 }
 
 /** Calls to which somebody is on the way, and one's own, until they are done. */

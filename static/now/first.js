@@ -6,7 +6,7 @@ import { open, part } from "../door/later.js";
 import { doneWords, finishLoad, handOver, isListed, jobOf, leftAt, loadOf, nextWords, press, startDraft, startLoad, startUnloading } from "../door/press.js";
 import { serverReached } from "../door/shop.js";
 import { loadTitle, loadWords, personName, roomName, say, stepOf } from "../door/words.js";
-import { cautions, underWay } from "../views/cautions.js";
+import { cautions } from "../views/cautions.js";
 import { givenOf, handsOf, isCoat, listOf, loadAt, loadScene, ringingFor, wantsList, watchedBy } from "../views/doing.js";
 import { moveWords, nextMove, openMoves, reason, titleOf } from "../views/moves.js";
 import { listedButton, minutesStepper, runButton, runPress, toSee } from "../views/operation.js";
@@ -50,7 +50,7 @@ function doingLoad(scene, here, moves) {
     <h1>${say(`first-${load.state}`, { step: step?.name ?? load.step, what: loadWords(run, load) })}</h1>
     ${givenWords(scene, run, load.step, Object.keys(load.pieces))}
     ${before ? cautions(step) : folded(scene)}${labelOf(scene, step)}${step?.personal ? part("positions")?.textsOn(run, load) : nothing}
-    ${toSee(here, me)}${before ? [minutesStepper(here), folded(scene, step)] : nothing}${toTakeOver(state, moves)}
+    ${toSee(here, me)}${before ? [minutesStepper(here), folded(scene)] : nothing}${toTakeOver(state, moves)}
   </section>`, before ? runPress(here, me) : goOnButton(scene, here, moves)];
 }
 
@@ -58,24 +58,11 @@ function doingLoad(scene, here, moves) {
 const toTakeOver = (state, moves) =>
   moves.filter((move) => move.code === "take over" && move.facts?.at).map((move) => html`<p class="soft">${moveWords(state, move)}</p>`);
 
-/** The cautions of what one's hands are at once it is under way, then of the machines that one watches as long as they run:
- *  [what stays readable, for below the machines; what is folded to its signs, for beside the sentence]. */
-function underWayOf({ state, me }, read) {
-  const hands = handsOf(state, me);
-  const watched = watchedBy(state, me).filter((load) => !load.said).map((load) => loadScene(state, load).step);
-  return underWay([hands?.load && hands.load.state !== "loading" ? hands.step : null, ...watched], read);
-}
+/** What is under way beside what is begun, by the signs of its cautions. */
+const folded = (scene) => (hasUnderWay(scene) ? part("under way")?.folded(scene) : nothing);
 
-/** What is read at any time while machines run, unless the step above says it. */
-export function besideMachines(scene) {
-  const hands = handsOf(scene.state, scene.me);
-  const move = hands ? null : openMoves(scene.state, scene.me)[0];
-  return underWayOf(scene, move ? stepOfMove(scene.state, move) : hands?.load?.state === "loading" ? hands.step : null)[0];
-}
-
-const folded = (scene, read) => underWayOf(scene, read)[1];
-
-const stepOfMove = (state, move) => stepOf(state.runs?.[move.run], move.step, move.trays?.[0]);
+/** Whether hands are at something, or a machine is watched. */
+export const hasUnderWay = ({ state, me }) => Boolean(handsOf(state, me) || watchedBy(state, me).length);
 
 function goOnButton(scene, here, moves) {
   const { load, station } = here;
@@ -113,13 +100,13 @@ function couldDo(scene, move, rest) {
   const { state } = scene;
   if (!scene.runs.length && (!move || move.code === "free")) return nothingYet(state);
   if (!move) return [html`<section class="now"><h1>${say("first-nothing")}</h1><p>${say(serverReached() ? "first-nothing-more" : "first-nothing-known")}</p>${folded(scene)}</section>`, nothing];
-  const step = stepOfMove(state, move);
+  const step = stepOf(state.runs?.[move.run], move.step, move.trays?.[0]);
   const here = move.code === "run" && loadScene(state, loadAt(state, [move.run, move.load]));
   return [html`<section class="now">
     ${above(state, reason(move), move.station)}
     <h1>${moveWords(state, move)}</h1>
     ${givenWords(scene, state.runs?.[move.run], move.step, move.trays ?? [])}
-    ${cautions(step)}${labelOf(scene, step)}${here ? [toSee(here, scene.me), minutesStepper(here)] : nothing}${toTakeOver(state, rest)}${folded(scene, step)}
+    ${cautions(step)}${labelOf(scene, step)}${here ? [toSee(here, scene.me), minutesStepper(here)] : nothing}${toTakeOver(state, rest)}${folded(scene)}
   </section>`, here ? runPress(here, scene.me) : moveButton(scene, move)];
 }
 

@@ -11,7 +11,7 @@ import { foot, header, refusals } from "../views/head.js";
 import { machines } from "../views/machines.js";
 import { openMoves, titleOf } from "../views/moves.js";
 import { button, sheet, syncSheet } from "../views/sheet.js";
-import { besideMachines, first } from "./first.js";
+import { first, hasUnderWay } from "./first.js";
 import { howLong, isOver, over, sessionEnd } from "./session.js";
 
 // What the first drawing does without.
@@ -31,6 +31,7 @@ const PARTS = {
   span: () => import("./span.js"),
   spoken: () => import("../alerts/spoken.js"),
   "tray list": () => import("../views/tray_list.js"),
+  "under way": () => import("../views/under_way.js"),
 };
 
 /** The state, who asks, and the run that they are at. */
@@ -51,7 +52,7 @@ function page(scene) {
     ${here("span")?.longSpanRow(scene)}`}
   </div>
   <div class="second-column">
-    ${machines(scene)}${besideMachines(scene)}
+    ${machines(scene)}${hasUnderWay(scene) ? part("under way")?.readable(scene) : nothing}
     ${soundButton()}
     ${here("clock")?.wrongClock(say, redraw)}
     ${here("below")?.below(scene)}

@@ -22,8 +22,9 @@ export function label(state, step) {
     ${finish.solvent ? html`<br>${finish.airing ? say("finish-solvent", { span: span(finish.airing) }) : say("finish-solvent-unknown")}` : nothing}</p>`;
 }
 
-/** '14 Mar 2026' of '2026-03-14', as `day_of_year` of the server. */
+/** '14 Mar 2026' of '2026-03-14', as `typed_day` of the server. */
 export function dayOfYear(iso) {
+  if (!/^\d{4}-\d\d-\d\d$/.test(iso)) return iso;
   const part = Object.fromEntries(new Intl.DateTimeFormat("en-GB", { timeZone: "UTC", day: "numeric", month: "short", year: "numeric" }).formatToParts(Date.parse(iso)).map((field) => [field.type, field.value]));
   return `${dayMonth(part)} ${part.year}`;
 }

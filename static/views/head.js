@@ -11,7 +11,7 @@ import { button } from "./sheet.js";
 export function header({ state, me, run }) {
   return html`
     <header class="run">
-      <div class="run-words"><b>${run?.name ?? state.shop?.name ?? ""}</b>${run ? dueWords(run) : nothing}</div>
+      <div class="run-words"><b>${run?.name ?? state.shop?.name ?? ""}</b>${run ? dueWords(run, state.plan?.done?.[run.id]) : nothing}</div>
       ${youAre(state, me)}
     </header>
     ${serverReached() ? nothing : html`<p class="notice" role="status">${say("ui-no-server")}</p>`}
@@ -27,7 +27,7 @@ function fullStorage() {
     ${lost.size ? html`<p>${say("ui-only-here")}</p><ul>${[...lost.values()].map((label) => html`<li>${label}</li>`)}</ul>` : nothing}</div>`;
 }
 
-function dueWords(run) {
+function dueWords(run, planned) {
   const open = (run.orders ?? []).filter((order) => (order.good ?? 0) < order.pieces);
   const dated = open.filter((order) => order.due);
   const late = dated.filter((order) => millis(order.due) <= now());
@@ -39,6 +39,7 @@ function dueWords(run) {
   if (late.length) parts.push(say("head-late", { who: list(late.map(lineWords)) }));
   if (lines.length) parts.push(say("head-due", { good: total("good"), pieces: total("pieces"), due: lines[0].due }));
   if (run.ready_at) parts.push(say("head-all-by", { by: run.ready_at }));
+  else if (planned) parts.push(say("head-done", { at: planned }));
   return html`<span>${parts.join(" · ")}</span>`;
 }
 

@@ -78,7 +78,7 @@ before-fit-caution-wall = Only { $beside } left beside the hole, and you want { 
 before-fit-caution-edge = The hole comes out at the edge.
 before-fit-doubt-press = Without glue, a pressed part may come loose when the wood dries. A drop of glue is safer.
 before-fit-caution-slack = The hole is { $more } wider than the part: it would sit loose.
-before-fit-caution-magnets = Glue small magnets in: they must never come loose. A child who swallows two is in danger of its life.
+before-fit-caution-magnets = Glue small magnets in: they must never come loose. A child who swallows two can die.
 before-fit-caution-pole = Mark which side faces out before you glue.
 
 # Beside the drawing, where there is room for some twenty letters.

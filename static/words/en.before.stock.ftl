@@ -32,21 +32,21 @@ before-stock-head-short = { $boards ->
    *[other] { $short } of { $pieces } pieces have no board
   }. No more that suits is for sale.
 before-stock-no-stock = No board suits this piece.
-before-stock-piece = A piece is { $size }, with a gap of { $gap }{ $margin ->
+before-stock-piece = A piece is { $size }, gap { $gap }{ $margin ->
     [none] {""}
-   *[other] , an edge margin of { $margin }
+   *[other] , edge margin { $margin }
   }{ $tabs ->
     [none] {""}
    *[other] , { $tabs } around it for tabs
   }.
-before-stock-made-of = Made of { $size }, with a gap of { $gap }, from { $boards ->
+before-stock-made-of = Made of { $size }, gap { $gap }, from { $boards ->
     [any] any board that suits
    *[other] { $boards }
   }.
-before-stock-holds = { $board } gives { $each ->
-    [one] one piece
-   *[other] { $each } pieces
-  }.
+before-stock-holds = { $board }: { $each ->
+    [one] one piece per board.
+   *[other] { $each } pieces per board.
+  }
 before-stock-proof-bound = No more fit, in any layout: there is no room for another.
 before-stock-proof-search = No more fit: every other layout was ruled out.
 before-stock-proof-open = No layout holds more than { $bound }. Nobody knows whether one holds more than { $each }.

@@ -81,6 +81,7 @@ card-slip-order = Order { $line }
 ## One card a tray: what is long stands on the station's sheet
 card-cautions-on-sheet = Cautions: on the station's sheet. Read it first.
 card-bad-piece-short = A bad piece: lay it aside, mark it, count it, call { $lead }.
+card-scrap-box = scrap
 card-side = side
 card-turn-over = turn over
 card-on-more-cards = Too long for one card: further cards go with this tray.
@@ -95,7 +96,7 @@ card-at-step = { $last ->
 card-at-this-station = At this station
 card-before-starting = Before it starts
 card-setting-up = Setting up
-card-supplies-each = For each piece: { $supplies }
+card-supplies-each = Used for each piece: { $supplies }
 card-on-a-phone = The code on a tray's card shows each step on a phone, with its pictures.
 
 ## A caution in two words beside its sign; in full it is care-…

@@ -33,6 +33,7 @@ ui-only-here = Not saved on this phone. Leave this page open until these are sen
 head-good = { $good } of { $wanted } good
 head-late = late: { $who }
 head-due = { $good } of { $pieces } good for { $due }
+head-done = done about { $at }
 head-all-by = all done by { $by }
 
 ## What I am in the middle of, or could do

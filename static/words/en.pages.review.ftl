@@ -53,7 +53,7 @@ review-dose = { $percent ->
   }
 # Where some levels are missing the true figure is higher.
 review-dose-at-least = { $percent ->
-    [0] under 1 % (some levels missing)
+    [0] under 1 % (levels missing)
    *[other] at least { $percent } %
   }
 review-level = { $level } dB(A)

@@ -521,7 +521,7 @@ refused-file-unknown-names = This shop has no { $names }. Import the shop data f
 ## The book, products and runs, on the Plan and Shop screens
 refused-book-outdated = Someone else saved this meanwhile. Nothing you typed is lost: press Save again to keep yours. Saved now:
 refused-station-runs = { $station } is running. Change how it is watched once it has finished.
-refused-station-in-use = The open run { $run } uses { $station }. Finish that run first.
+refused-station-in-use = { $station } can't be removed yet: the open run { $run } uses it. Finish that run first.
 refused-person-at-work = { $person } is at work now. Let them finish first.
 refused-nothing-wanted = No pieces are wanted yet. Write a number in at least one order line.
 refused-too-many-trays = That makes { $trays } trays, but a run holds { $most } at most. Put more pieces on a tray, or open two runs.

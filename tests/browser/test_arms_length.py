@@ -179,7 +179,7 @@ def test_what_matters_while_a_machine_runs_stays_readable_and_the_rest_is_one_pr
     said(phone)
 
     expect(phone.get_by_text("Stay and watch. Never leave it running.")).to_be_visible()
-    expect(phone.get_by_text("It can catch fire:")).to_be_visible()
+    expect(phone.get_by_text("Fire risk:")).to_be_visible()
     folded = phone.locator("details.care")
     expect(folded.locator("summary img.sign").first).to_be_visible()
     expect(folded.get_by_text("Dust mask on")).to_be_hidden()

@@ -79,7 +79,7 @@ def test_a_program_is_dropped_on_a_product_and_its_time_taken_into_the_step(
     looking.unfold()
     looking.at("before program unfolded")
 
-    page.get_by_role("button", name=re.compile(r"Take .+ into Cut")).click()
+    page.get_by_role("button", name=re.compile(r"Use .+ for Cut")).click()
     expect(page.get_by_text(re.compile(rf"Cut now plans with .+ from {re.escape(PROGRAM)}"))).to_be_visible()
     page.get_by_role("link", name="Show me").click()
     expect(page.get_by_text(f"from the program {PROGRAM}")).to_be_visible()

@@ -1,14 +1,19 @@
 """A lead makes the cards of a run, prints them from the browser, and types in one that was written on."""
 
+import io
 import multiprocessing
 import re
 import time
 from multiprocessing.process import BaseProcess
+from urllib.parse import urlsplit
 
-from playwright.sync_api import Page, expect
+import pytest
+from PIL import Image
+from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.conftest import Phones
+from tests.browser.conftest import Phones, Scheme
 from tests.browser.looking import Looking
+from tests.cards.printing import codes
 from tests.phone import Phone
 from tests.serving import Served
 
@@ -126,3 +131,40 @@ def test_trays_lead_to_the_card_of_each(ann: Phone, server: Served, phones: Phon
 
     expect(page.get_by_role("heading", name="Cards")).to_be_visible()
     expect(page.get_by_label("2", exact=True)).to_be_checked()
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_a_lead_shows_a_trays_code_and_a_helpers_phone_opens_it(
+    ann: Phone, server: Served, phones: Phones, chromium: Browser, scheme: Scheme
+) -> None:
+    page = phones.new(scheme=scheme)
+    page.goto(f"{server.address}trays")
+    page.locator("#tray-2 summary").click()
+
+    page.get_by_role("link", name="Show tray 2's code").click()
+
+    expect(page.get_by_role("heading", name="Tray 2's code")).to_be_visible()
+    look(page, server, "tray code")
+    code = page.get_by_role("img", name="The code of tray 2")
+    box = code.bounding_box()
+    assert box is not None
+    assert box["width"] >= 300
+    (address,) = codes(Image.open(io.BytesIO(code.screenshot())).convert("L"))
+    helper = Phones(chromium).new()
+    helper.goto(server.address + urlsplit(address).path[1:])
+    expect(helper.get_by_text("tray 2", exact=False).first).to_be_visible()
+    helper.get_by_role("textbox").fill("Mia")
+    helper.locator("button.go").click()
+    expect(helper).to_have_url(re.compile("/helper$"))
+    assert ann.state()["runs"]["r1"]["trays"]["2"].get("print", 0) == 0
+
+
+def test_the_choice_says_how_many_sides_it_will_be(ann: Phone, server: Served, phone: Page) -> None:
+    open_cards(phone, server)
+    expect(phone.get_by_text("6 trays: 12 sides, 5 station sheets: 7 sides.")).to_be_visible()
+
+    phone.get_by_label("Station sheets").uncheck()
+
+    expect(phone.get_by_text("6 trays: 12 sides. 12 pages to print.")).to_be_visible()
+    phone.get_by_label("Full cards").check()
+    expect(phone.get_by_text("6 trays: 12 sides")).to_have_count(0)

@@ -158,7 +158,7 @@ def test_a_material_that_nobody_noted_cannot_be_ticked_and_neither_can_one_that_
     phone.route("**/state?*", without_wood)
     opened(phone, server)
     sheet = start_list(phone)
-    material = sheet.get_by_role("checkbox", name=re.compile("^Material known"))
+    material = sheet.get_by_role("checkbox", name=re.compile("^I know what it is"))
     expect(material).to_be_disabled()
     expect(sheet).to_contain_text("Material not recorded. Not sure what it is? Don't start.")
 
@@ -193,7 +193,7 @@ def test_the_cautions_of_a_machine_that_is_watched_stay_on_the_screen(ann: Phone
     ann.press("machine started", {"minutes": 22}, run="r1", load="engrave/1", at=ago(0.2))
     opened(phone, server)
 
-    expect(phone.locator(".second-column ul.cautions")).to_contain_text("It can catch fire")
+    expect(phone.locator(".second-column ul.cautions")).to_contain_text("Fire risk")
     expect(phone.locator("details.care")).to_contain_text("Laser beam: eyewear for its wavelength")
 
 
@@ -279,13 +279,15 @@ def test_the_label_is_read_before_the_coat_and_says_from_when_a_piece_may_be_tou
         ann.press("load started", run="r1", load="oil/1", at=ago(3))
         page = opened(phones.new(), server)
         label = page.locator("p.label")
-        expect(label).to_contain_text("Hard wax oil · label of 2026-03-01")
+        expect(label).to_contain_text("Hard wax oil · label of 1 Mar 2026")
         expect(label).to_contain_text("Ventilation: windows open")
         expect(label).to_contain_text("no laser, sanding, heater or charger in this room for 2 h after the coat")
 
         ann.press("load done", run="r1", load="oil/1")
         row = page.locator("li", has_text="Oil: drying")
-        expect(row).to_contain_text(re.compile(r"recoat from .+ · handle from .+ · full cure .+ · label of 2026-03-01"))
+        expect(row).to_contain_text(
+            re.compile(r"recoat from .+ · handle from .+ · full cure .+ · label of 1\sMar\s2026")
+        )
         expect(row).to_contain_text("Dry to the touch is not cured.")
         page.close()
     assert bodies(shop_with_a_run, "load done") == [{}]
@@ -303,7 +305,7 @@ def test_a_coat_at_a_bench_asks_for_its_label_as_one_at_a_finishing_station_does
         ann.press("route revised", {"product": product, "from_tray": "1"}, run="r1", at=ago(4))
         ann.press("load started", run="r1", load="oil/1", at=ago(3))
         page = opened(phones.new(), server)
-        expect(page.locator("p.label")).to_contain_text("No finish is written down for this step.")
+        expect(page.locator("p.label")).to_contain_text("No finish recorded for this step.")
 
         ann.press("load done", run="r1", load="oil/1")
         expect(page.locator("li", has_text="Oil: drying")).to_contain_text("Dry to the touch is not cured.")
@@ -322,7 +324,7 @@ def test_a_wait_is_not_ended_early_without_a_question(ann: Phone, phone: Page, s
     tray.get_by_role("button", name="End the wait: Oil").click()
     sheet = phone.get_by_role("dialog")
     expect(sheet).to_contain_text("Dry to the touch is not cured.")
-    expect(sheet).to_contain_text("No finish is written down for this step.")
+    expect(sheet).to_contain_text("No finish recorded for this step.")
     sheet.get_by_role("button", name="End it early: tray 1").click()
 
     arrived(data, "wait ended")

@@ -91,7 +91,7 @@ def test_a_file_is_answered_without_a_network_and_its_answers_stand_at_their_ope
     assert [one for one in friend.asked if not one.startswith(("file:", "blob:"))] == []
     phone.get_by_label("The file your friend sent").set_input_files(answers)
     phone.get_by_role("button", name="Take the answers in").click()
-    expect(phone.get_by_text("2 answers taken.")).to_be_visible()
+    expect(phone.get_by_text("2 answers taken in.")).to_be_visible()
     at_hooks = phone.locator("section#hooks")
     expect(at_hooks).to_contain_text(
         re.compile("Simplify.*saves about 0.5 min per piece.*A stop on the jig. Nobody measures..*Sam", re.DOTALL)

@@ -42,9 +42,9 @@ def test_the_lead_gives_three_trays_and_the_first_piece_waits_for_a_look(
         sheet.get_by_role("button", name=tray, exact=True).click()
     sheet.get_by_role("button", name="Ben", exact=True).click()
     sheet.get_by_label("Show me the first piece").check()
-    sheet.get_by_role("button", name="Ben has Clean on trays 1 to 3").click()
+    sheet.get_by_role("button", name="Assign Clean, trays 1 to 3, to Ben").click()
     lead.get_by_role("navigation").get_by_role("link", name="Now").click()
-    expect(lead.get_by_text("Ben has Clean on trays 1 to 3").first).to_be_visible()
+    expect(lead.get_by_text("Ben: Clean, trays 1 to 3").first).to_be_visible()
     expect(helper.get_by_text("You: Clean, trays 1 to 3")).to_be_visible()
 
     ben.state()
@@ -55,11 +55,11 @@ def test_the_lead_gives_three_trays_and_the_first_piece_waits_for_a_look(
     assert refused["code"] == "look first"
     assert "Show it first" in refused["sentence"]
     helper.get_by_role("button", name="Show the first piece").click()
-    expect(helper.get_by_text("The lead is called to look.")).to_be_visible()
+    expect(helper.get_by_text("The lead has been called to look.")).to_be_visible()
 
     call = lead.locator(".panel", has_text="Ben calls from tray 1: check my first piece")
     call.get_by_role("button", name="Not yet").click()
-    expect(helper.get_by_text("The lead says: not yet.")).to_be_visible()
+    expect(helper.get_by_text("Not yet, says the lead.")).to_be_visible()
     helper.get_by_role("button", name="Show the first piece").click()
     call.get_by_role("button", name="Good, carry on").click()
 
@@ -124,7 +124,7 @@ def test_the_lead_says_who_was_shown_which_machine(ben: Phone, server: Served, p
 
     sheet.get_by_role("button", name="I trained Ben on the Laser").click()
 
-    expect(lead.get_by_text("shown: Laser")).to_be_visible()
+    expect(lead.get_by_text("Trained on: Laser")).to_be_visible()
     arrived(data, "shown how")
     assert bodies(data, "shown how") == [{"person": "ben"}]
 
@@ -148,6 +148,6 @@ def test_the_lead_shows_clamps_that_run_for_a_time_of_their_own(phones: Phones, 
         sheet.get_by_role("button", name="Clamps", exact=True).click()
         sheet.get_by_role("button", name="I trained Ben on the Clamps").click()
 
-        expect(lead.get_by_text("shown: Clamps")).to_be_visible()
+        expect(lead.get_by_text("Trained on: Clamps")).to_be_visible()
         arrived(data, "shown how")
         phones.close()  # before the server, of which an open page would say that it is silent

@@ -119,7 +119,7 @@ def test_a_helper_works_a_tray_counts_it_and_gets_nowhere_else(
         found = page.evaluate(
             "async (at) => { const a = await fetch('/' + at); return [a.status, await a.text()]; }", place
         )
-        assert found[0] == 403 and "opens tray 4 only" in found[1], place
+        assert found[0] == 403 and "only for tray 4" in found[1], place
         assert "Ann" not in found[1] and "tray 5" not in found[1]
     page.goto(f"{server.address}trays")
     expect(page.get_by_role("heading", level=1)).to_contain_text("This phone is only for tray 4")
@@ -241,7 +241,7 @@ def test_a_machine_is_listed_started_watched_and_stopped(
     expect(page.get_by_role("heading", name="Running")).to_be_visible()
     expect(page.get_by_text("Stay and watch.", exact=False).first).to_be_visible()
 
-    look = page.get_by_role("button", name="I looked: no flame, work flat, air assist and exhaust on")
+    look = page.get_by_role("button", name="No flame, work flat, air assist and exhaust on")
     expect(look).to_have_count(0)
     later(page, server, seconds=31)  # half a minute after the start
     expect(look).to_be_visible()
@@ -332,3 +332,21 @@ def test_a_text_that_nobody_translated_is_read_out_as_english(
     expect(page.locator(".do-this [lang=en]")).to_have_text("Sand with the grain.")
     expect(page.locator("h1[lang=en]")).to_have_text("Sand 120")
     expect(page.locator(".work [lang]")).to_have_count(0)
+
+
+def test_what_an_emergency_needs_stands_first_and_one_press_calls_everybody(
+    strangers: Phones, shop_with_a_run: Path, server: Served
+) -> None:
+    page = scans(strangers, shop_with_a_run, server)
+
+    page.get_by_role("button", name="Something is wrong").click()
+
+    first = page.locator("#helper h1 + *")
+    expect(first).to_contain_text("Someone is hurt, or there's a fire")
+    expect(first).to_contain_text("call 112", ignore_case=True)
+    link = first.get_by_role("link", name=re.compile("112$"))
+    expect(link).to_have_attribute("href", "tel:112")
+    expect(link).to_have_class(re.compile(r"\bdanger\b"))
+    first.get_by_role("button").click()
+    arrived(shop_with_a_run, "lead called")
+    assert bodies(shop_with_a_run, "lead called") == [{"why": "hurt"}]

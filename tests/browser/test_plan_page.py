@@ -75,7 +75,7 @@ def test_time_runs_down_on_a_phone_and_across_on_a_tablet(phones: Phones, planne
 SEEN = """() => [...document.querySelectorAll("svg.chart")].filter((svg) => svg.getClientRects().length).map((svg) => {
   const boxes = (some) => [...svg.querySelectorAll(some)].map((one) => {
     const {x, y, width, height} = one.getBoundingClientRect();
-    return {kind: one.getAttribute("class") ?? "", text: one.textContent, x, y, width, height, own: one.getBBox().width};
+    return {kind: one.getAttribute("class") ?? "", text: one.textContent, x, y, width, height};
   });
   return {words: boxes("text"), bars: boxes("rect.work, rect.setup, rect.watch, rect.held"), rows: boxes("rect.row")};
 })"""

@@ -100,7 +100,7 @@ def test_what_arrives_is_shown_once_for_each_alert_and_leads_to_now(
     page.get_by_role("button", name="Ann", exact=True).click()
     installs(page)
 
-    for says in ("By its estimate the CNC has ended", "The CNC has ended"):
+    for says in ("CNC should be finished. Go and check", "The CNC has ended"):
         deliver(page, server.address, {"id": "machine end|r1|cut/1|1", "says": says, "at": "2026-03-07T09:10:00.001Z"})
         until(page, f"(await {SHOWN})[0]?.title === {json.dumps(says)}".join(("(async () => ", ")()")))
 

@@ -75,7 +75,7 @@ def order(book: Book, run: RunState, paper: str = "a6", language: str = "en", ki
         traveller(book, run, tray, link, said, full=kinds == "full") for tray in run.trays.values()
     )
     if kinds == "everything":
-        labels = (*jig_labels(book, run, said), *shelf_labels(book, run, link, said))
+        labels: tuple[Card, ...] = (*jig_labels(book, run, said), *shelf_labels(book, run, link, said))
         slips = (packing_slip(book, run, line, said) for line in lines_to_pack(run, every=True))
         full = (traveller(book, run, tray, link, said, full=True) for tray in run.trays.values())
         cards = (*cards, *full, *station_sheets(book, run, said), *labels, run_sheet(book, run, link, said), *slips)

@@ -24,7 +24,7 @@ def card_of(book: Book, run: RunState, paper: str = "a6", language: str = "en") 
 
 def words_at(faces: tuple[Face, ...]) -> list[str]:
     """The words at the signs, in their order."""
-    rows = [row for face in faces for row in face.rows if row.kind == "signs"]
+    rows = [row for face in faces for row in face.rows if row.kind in ("signs", "unsigned")]
     return [str(item["words"]) for row in rows for item in row.facts["signed"] if item["words"]]
 
 
@@ -135,7 +135,7 @@ def test_when_it_may_go_on_is_a_blank_or_the_moment_in_ten_points() -> None:
 
     (wait,) = [row for face in card_of(book, run_of(book.products[0])) for row in face.rows if row.kind == "goon"]
 
-    assert (wait.facts["label"], wait.facts["text"]) == ("go on from", "")
+    assert (wait.facts["label"], wait.facts["text"]) == (speech(book)("go-on-from"), "")
 
 
 def last_rows(face: Face) -> int:

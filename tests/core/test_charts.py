@@ -181,3 +181,24 @@ def test_what_is_written_on_a_chart_is_text_and_never_markup() -> None:
     assert "<b>" not in chart
     assert "&lt;b&gt;" in chart
     assert 'aria-label="&#34;a&#34; &amp; b"' in chart
+
+
+def test_a_bar_of_a_day_says_its_step_or_its_short_form_or_its_letter() -> None:
+    long, middle, short = (
+        Stretch(at, at + length, "work", "Sand 120", ("S120", "S")) for at, length in ((0, 90), (90, 25), (120, 12))
+    )
+
+    chart = activity("k", "Monday", [Row("Robin", [long, middle, short])], 300, [])
+
+    across = chart.split("<svg")[2]
+    assert re.findall(r'<text class="on-work[^>]*>([^<]+)<', across) == ["Sand 120", "S120", "S"]
+
+
+def test_a_long_name_of_a_day_is_in_lines_and_whole() -> None:
+    name = "The old bench with the wooden vice behind the window"
+
+    chart = activity("k", "Monday", [Row(name, [Stretch(0, 60, "work")])], 60, [])
+
+    lines = re.findall(r'<text class="name"[^>]*>([^<]+)<', chart.split("<svg")[2])
+    assert len(lines) > 1
+    assert " ".join(lines) == name

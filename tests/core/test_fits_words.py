@@ -146,7 +146,7 @@ def test_how_many_tore_out_of_how_many_is_said() -> None:
 def test_the_shops_own_value_is_the_head_where_too_little_is_said() -> None:
     words = said("feed", FEEDS, cutter="six", rpm=18000, wood="ash")
 
-    assert words.head == "The shop's good value for ash: feed 1800 mm per minute at 18000 turns, 0.05 mm per tooth."
+    assert words.head == "The shop's good value for ash: feed 1800 mm per minute at 18,000 turns, 0.05 mm per tooth."
     assert "Seen: clean" in words.lines
 
 

@@ -78,7 +78,7 @@ def test_a_feed_of_the_shops_own_is_green() -> None:
     found, sentence = feeds_found(run_of(replace(CUT, feed=1800)))
 
     assert (found.level, found.code) == ("green", "feed-good")
-    assert sentence == "Cut: 18000 turns and 1800 mm per minute are good values in this shop, 0.05 mm per tooth."
+    assert sentence == "Cut: 18,000 turns and 1800 mm per minute are good values in this shop, 0.05 mm per tooth."
 
 
 def test_a_feed_that_nobody_kept_is_said_to_be_new() -> None:
@@ -92,7 +92,7 @@ def test_a_spindle_that_does_not_turn_so_fast_stops_the_run() -> None:
     found, sentence = feeds_found(run_of(replace(CUT, rpm=30_000.0)))
 
     assert found.level == "stop"
-    assert sentence == "Cut: 30000 turns per minute, but the spindle of Router does 24000 at most."
+    assert sentence == "Cut: 30,000 turns per minute, but the spindle of Router does 24,000 at most."
 
 
 def test_values_that_were_kept_as_tearing_out_are_to_be_looked_at() -> None:
@@ -107,7 +107,7 @@ def test_what_tore_out_in_an_earlier_run_is_said_with_its_run() -> None:
     found, sentence = feeds_found(run_of(CUT), book, earlier)
 
     assert found.level == "look"
-    assert sentence == ("Cut: 3 tore out at Cut in run Rails 4 with these values, 18000 turns and 3600 mm per minute.")
+    assert sentence == ("Cut: 3 tore out at Cut in run Rails 4 with these values, 18,000 turns and 3600 mm per minute.")
     assert "torn=3" in found.link
     assert feeds_found(run_of(replace(CUT, feed=1800)), book, earlier)[0].level == "green"
 

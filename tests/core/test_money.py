@@ -372,7 +372,7 @@ def test_the_quote_stands_first_with_one_line_a_count_and_what_it_costs_is_folde
     ]
     assert [len(table.heads) for table in tables if table.title != "What stays at each price"] == [3, 4, 2, 1]
     assert "12 of 15" in [row[0] for row in tables[0].rows]
-    assert ("Hooks, hands", "0,75 h × 25,00 €") in [(row[0], spaced(row[1])) for row in tables[2].rows]
+    assert ("Hooks, hands-on", "0,75 h × 25,00 €") in [(row[0], spaced(row[1])) for row in tables[2].rows]
 
 
 def test_boards_are_called_boards_and_shares_have_no_more_figures_than_mean_something() -> None:

@@ -196,9 +196,7 @@ def test_what_the_book_says_already_is_so() -> None:
 def test_the_answer_says_which_piece_was_reckoned_over_its_drawing() -> None:
     (drawn,) = draw_stock(SHOP, StockQuestion(), asked())
 
-    assert drawn.index("A piece is 300 mm × 90 mm × 20 mm, with a gap of 4 mm, an edge margin of 5 mm.") < drawn.index(
-        "<svg"
-    )
+    assert drawn.index("A piece is 300 mm × 90 mm × 20 mm, gap 4 mm, edge margin 5 mm.") < drawn.index("<svg")
 
 
 def test_without_a_board_the_piece_is_said_in_a_line() -> None:

@@ -134,7 +134,7 @@ def test_a_lead_is_told_of_a_clash_and_others_are_not(scene: Scene):
 
     facts = {"step": "Hooks", "minutes": 120}
     assert scene.state()["plan"]["clash"] == {"code": "no window long enough", "facts": facts}
-    assert set(scene.state("ben")["plan"]) == {"seq", "at"}
+    assert set(scene.state("ben")["plan"]) == {"seq", "at", "done"}
 
 
 def nowhere(scene: Scene, monkeypatch: pytest.MonkeyPatch) -> None:

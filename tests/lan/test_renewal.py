@@ -1,6 +1,6 @@
 """Whatever the time and the network do: the leaf that is kept serves, and it is made anew only when it must be."""
 
-from datetime import datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 from ipaddress import IPv4Address
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from runboard.lan.addresses import Whereabouts
 from runboard.lan.authority import Certificates
 from runboard.lan.scope import subjects
+from runboard.words.sentences import in_words
 from tests.lan.places import HOME, NOW, at, said, verify
 
 PLACES = [
@@ -84,7 +85,7 @@ def test_a_clock_before_the_authority_is_said_and_the_leaf_left_alone(tmp_path: 
 
     assert not kept.made
     assert [said(trouble) for trouble in kept.troubles] == [
-        "This computer's clock says 1970-01-02. That is before its certificates were made. Set the clock."
+        f"This computer's clock says {in_words(date(1970, 1, 2), UTC)}. That is before its certificates were made. Set the clock."
     ]
 
 
@@ -104,7 +105,7 @@ def test_an_authority_that_ends_soon_is_told_long_before(tmp_path: Path) -> None
 
     assert last.leaf.not_valid_after_utc == ends
     assert [said(trouble) for trouble in last.troubles] == [
-        f"The shop's certificate authority ends on {ends:%Y-%m-%d}. Then every phone has to trust a new one."
+        f"The shop's certificate authority ends on {in_words(ends.date(), UTC)}. Then every phone has to trust a new one."
     ]
 
 

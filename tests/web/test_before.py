@@ -209,4 +209,4 @@ def test_a_file_that_is_not_there_is_asked_for_once_more(client: FlaskClient, di
     page = asked(client, **{"file.digest": digest, "file.name": "rail.cut"})
 
     assert page.status_code == 422
-    assert "Choose it once more" in page.text
+    assert "Choose it again" in page.text

@@ -92,4 +92,4 @@ def test_the_demo_s_program_is_one_that_is_read(client: FlaskClient) -> None:
     page = asked(client, "program", rail_board_program().encode(), PROGRAM)
 
     assert page.status_code == 200
-    assert "a load, of which" in page.text
+    assert "per load, " in page.text

@@ -44,7 +44,7 @@ def test_the_answer_shows_every_line_and_a_bar_for_each_kind_of_cost(client: Fla
     assert answer.status_code == 200, words(answer)
     said = words(answer)
     assert "A good piece costs" in said
-    assert "Hooks, hands 0,333 h × 25,00 €" in said.replace("\u00a0", " ")
+    assert "Hooks, hands-on 0,333 h × 25,00 €" in said.replace("\u00a0", " ")
     assert "Total" in said
     assert "<svg" in answer.text
 

@@ -62,9 +62,9 @@ def test_its_time_is_taken_into_the_step_and_said_on_the_product_s_page(client: 
     _, page = dropped(client, RAIL.encode())
     kept = keep(client, page, "take cut")
 
-    assert "About 38 s a load, of which 36 s cutting" in words(page)
-    assert "Take 38 s into Cut" in words(page)
-    assert "Engrave" not in page.text.partition("Take 38 s")[2].partition("</button>")[0]
+    assert "About 38 s per load, 36 s of it cutting" in words(page)
+    assert "Use 38 s for Cut" in words(page)
+    assert "Engrave" not in page.text.partition("Use 38 s")[2].partition("</button>")[0]
     assert kept.status_code == 303
     assert "from rail.ngc" in words(client.get(kept.location))
     assert cut(house)["machine_minutes"] == pytest.approx(38 / 60)
@@ -75,7 +75,7 @@ def test_its_time_is_taken_into_the_step_and_said_on_the_product_s_page(client: 
     assert "38 s machine time per board (15 pieces), from the program rail.ngc" in product
     form = words(client.get("/plan/products/rail/operations/cut"))
     assert "From the program rail.ngc. Enter another time to make it your own." in form
-    assert "But for machine time from a file" in form
+    assert "Except machine time from a file" in form
     assert "from the program" not in words(client.get("/plan/products/rail/operations/clean"))
 
 
@@ -87,7 +87,7 @@ def test_taking_it_twice_takes_it_once(client: FlaskClient, house: House) -> Non
     twice = keep(client, page, "take cut")
 
     assert twice.status_code == 422
-    assert "nothing is kept yet" in words(twice)
+    assert "nothing is saved yet" in words(twice)
     assert house.workshop.books.revision() == revision
 
 
@@ -105,7 +105,7 @@ def test_a_changed_program_makes_its_step_s_time_an_old_one(client: FlaskClient)
 @pytest.mark.parametrize(
     ("content", "says"),
     [
-        (b"\x7fELF\0\0\1", "this is no text"),
+        (b"\x7fELF\0\0\1", "his is not text"),
         (b"G1 X10 (open\nM30\n", "the comment has no closing parenthesis"),
         (b" \n\n", "This file is empty"),
     ],
@@ -138,7 +138,7 @@ def test_a_helper_may_look_and_not_keep(tmp_path: Path, clock: HandClock) -> Non
         address, seen = dropped(helper, RAIL.encode())
         offered = lead.get(address)
 
-        assert "a load, of which" in seen.text and "Take " not in seen.text
+        assert " per load, " in seen.text and "Use " not in seen.text
         assert keep(helper, offered, "take cut").status_code == 403
         assert cut(house)["reckoned"] is None
         assert keep(lead, offered, "take cut").status_code == 303

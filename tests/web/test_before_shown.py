@@ -72,7 +72,7 @@ def test_few_doubts_are_read_at_once_and_many_by_a_press(
 
     shown = page(client)
 
-    assert ("<details open><summary>Look at" in shown) is is_open
+    assert ("<details open><summary>Check" in shown) is is_open
     assert "may be otherwise" not in shown
     assert shown.index("It tears out.") < shown.index("A line.") < shown.index("Doubt 0")
 

@@ -45,7 +45,7 @@ def test_a_running_machine_rings_at_its_end(client: FlaskClient, running: House,
     end = running.workshop.ledger.state.runs["r1"].loads["cut/1"].end_at
     assert end is not None and end - clock.now() < timedelta(minutes=21)
     assert next(time.trigger for time in event.alarms.times) == end.replace(microsecond=0)
-    assert str(event["SUMMARY"]) == "By its estimate the CNC has ended"
+    assert str(event["SUMMARY"]) == "CNC should be finished. Go and check"
 
 
 def test_the_link_leads_on_to_a_file(client: FlaskClient, running: House) -> None:

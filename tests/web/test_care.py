@@ -61,7 +61,7 @@ def test_the_page_says_plainly_what_runboard_is_not(client: FlaskClient, sentenc
 def test_the_emergency_number_is_the_shops_own(client: FlaskClient, house: House) -> None:
     house.workshop.books.save({**scenario.shop(), "emergency": "0-911"}, START)
 
-    assert "emergency stop if it is safe, get out, call 0-911." in words(client.get("/care"))
+    assert "Get out. Call 0-911." in words(client.get("/care"))
 
 
 def test_the_shop_page_leads_to_it(client: FlaskClient) -> None:

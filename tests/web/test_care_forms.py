@@ -60,7 +60,7 @@ def test_a_finish_is_written_down_as_its_label_says(client: FlaskClient, house: 
             "sheet_date": "2026-03-14",
         }
     ]
-    assert "label of 2026-03-14" in words(client.get("/shop"))
+    assert "label of 14 Mar 2026" in words(client.get("/shop"))
 
 
 def test_a_finish_without_its_sheets_date_is_common_practice(client: FlaskClient, house: House) -> None:
@@ -160,7 +160,7 @@ def test_the_usual_interval_of_each_kind_is_said_where_one_is_asked_for(client: 
 
     assert "laser 2 min" in text
     assert "CNC router 10 min" in text
-    assert "no fire watch" in text
+    assert "not a fire watch" in text
 
 
 def test_a_noise_that_cannot_be_is_said_at_its_field(client: FlaskClient) -> None:

@@ -61,7 +61,7 @@ def test_a_program_is_said_in_lines(tmp_path: Path, capsys: pytest.CaptureFixtur
     assert main(["check", written(tmp_path)]) == 0
 
     said = capsys.readouterr().out.splitlines()
-    assert said[0] == "About 38 s a load, of which 36 s cutting"
+    assert said[0] == "About 38 s per load, 36 s of it cutting"
     assert "Cutting    36 s  720 mm" in said
 
 
@@ -144,11 +144,11 @@ def test_every_kind_is_asked_by_its_fields(tmp_path: Path, capsys: pytest.Captur
     ("name", "content", "says"),
     [
         ("a.ngc", b"", "a.ngc is empty"),
-        ("a.ngc", b"G0 X1\n\0\1\2", "Line 2: this is no text"),
+        ("a.ngc", b"G0 X1\n\0\1\2", "Line 2: this is not text"),
         ("a.ngc", b"G1 X10 (open\nM30\n", "Line 1: the comment has no closing parenthesis"),
         ("a.ngc", b"G1 X" + b"1" * 9_000, "Line 1 is too long"),
         ("a.json", b"{", "cannot be read"),
-        ("a.json", b'{"kind": "weather"}', "names no kind of question"),
+        ("a.json", b'{"kind": "weather"}', "does not name its kind of question"),
         ("a.json", b'{"kind": "program"}', "Choose a file first"),
         ("a.json", b'{"kind": "program", "file": "gone.ngc"}', "cannot be opened"),
         ("a.json", b'{"kind": "program", "file": "a.json", "rapid": -5}', "cannot be read"),
@@ -169,7 +169,7 @@ def test_what_cannot_be_read_gets_one_sentence(
     [
         ([], "Name a file"),
         (["{rail}", "--station", "cnc"], "Say where it is with --data"),
-        (["{rail}", "--rapid", "fast"], "--rapid wants a number"),
+        (["{rail}", "--rapid", "fast"], "--rapid needs a number"),
         (["{rail}", "--out", "{folder}/drawing.pdf"], "nothing to write"),
         (["{folder}/gone.ngc"], "cannot be opened"),
         (["{folder}"], "cannot be opened"),

@@ -111,7 +111,7 @@ def test_the_pdf_is_made_beside_the_server(lead: FlaskClient, monkeypatch: pytes
     monkeypatch.setattr(card_desk, "write_friends_pdf", write)
     asked = lead.post("/review/runs/r1/friend")
 
-    assert "7 pages are made" in lead.get(asked.location).text
+    assert "Ready: 7 pages" in lead.get(asked.location).text
     pdf = lead.get(f"{asked.location}.pdf")
     assert (pdf.content_type, pdf.text) == (
         "application/pdf",

@@ -151,8 +151,8 @@ def test_a_time_without_a_day_is_of_the_row_above(client: FlaskClient, house: Ho
 def test_a_run_that_is_over_takes_no_card(client: FlaskClient, house: House) -> None:
     record_events(house.workshop, [new_event(house.workshop, "run finished", {}, run="r1")])
 
-    assert "nothing can be typed in" in client.get(PAGE).text
-    assert "nothing can be typed in" in client.get("/plan/runs/r1/paper").text
+    assert "Nothing more can be entered" in client.get(PAGE).text
+    assert "Nothing more can be entered" in client.get("/plan/runs/r1/paper").text
 
 
 def test_unknown_runs_and_trays_are_not_found(client: FlaskClient) -> None:

@@ -14,6 +14,7 @@ from runboard.house import House
 from runboard.plan.next_move import moves
 from runboard.plan.schedule.problem.nouns import Plan
 from runboard.plan.schedule.search.bounds import Bound
+from runboard.run.log.event import parse_moment, write_moment
 from runboard.words.dues import late_sentences, limit_sentences
 from runboard.words.facts import zone_of
 from runboard.words.plan import Names
@@ -83,6 +84,29 @@ def test_lines_that_are_due_at_one_moment_are_late_in_one_sentence(house: House,
 
     assert len(said) == 1
     assert said[0].startswith("5 for Market and 5 for Mo will be late: due ")
+
+
+def test_what_is_due_at_five_is_due_at_five_on_now_too_whatever_second_it_was_planned_at(
+    client: FlaskClient, house: House, clock: HandClock
+) -> None:
+    due = clock.now() + timedelta(hours=2)
+    clock.forward(seconds=17)
+    opened(house, "Key rails", (5, "Market", due))
+    planned(house)
+
+    late = client.get("/state?person=ann").json["plan"]["late"]
+
+    assert [one["due"] for one in late] == [write_moment(due)]
+
+
+def test_now_is_told_when_each_run_is_done(client: FlaskClient, house: House, clock: HandClock) -> None:
+    opened(house, "Key rails", (5, "Market", clock.now() + timedelta(days=20)))
+    names = planned(house)
+
+    done = parse_moment(client.get("/state?person=ann").json["plan"]["done"]["r1"])
+
+    finish = names.problem.moment(plan_of(house).finish(names.problem))
+    assert abs(done - finish) <= timedelta(seconds=30)
 
 
 def test_what_is_left_out_of_the_plan_is_said_to_be_too_few(house: House, clock: HandClock) -> None:

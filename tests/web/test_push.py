@@ -26,7 +26,7 @@ from tests.push_service import PushService
 from tests.scenario import shop_without_looks
 from tests.web.test_outside import answer
 
-ENDED = "By its estimate the CNC has ended"
+ENDED = "CNC should be finished. Go and check"
 WELCOME = "Alerts from the shop reach this phone."
 
 
@@ -163,7 +163,7 @@ def test_a_phone_that_its_service_knows_no_more_is_dropped_and_that_is_said(
     result(house, "ended")
     assert house.store.push.subscriptions() == []
     assert phone.get("/push/key").get_json()["endpoint"] == ""
-    assert "ended the sending of alerts" in phone.get("/shop").text
+    assert "turned alerts off" in phone.get("/shop").text
     service.status = 201
     phone.post("/push/subscription", json=service.record())
     result(house, "sent")
@@ -287,7 +287,7 @@ def test_an_address_in_the_house_is_refused_with_a_sentence(house: House, servic
     refused = client.post("/push/subscription", json={**service.record(), "endpoint": endpoint})
 
     assert refused.status_code == 422
-    assert "none of a push service" in refused.get_json()["sentence"]
+    assert "not the address of a push service" in refused.get_json()["sentence"]
     assert house.store.push.subscriptions() == []
 
 

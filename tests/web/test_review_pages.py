@@ -211,7 +211,7 @@ def test_a_dose_too_small_to_say_is_not_at_least_anything(client: FlaskClient, h
 
     text = words(client.get("/review/days"))
 
-    assert "Ben under 1 % (some levels missing)" in text
+    assert "Ben under 1 % (levels missing)" in text
     assert "at least under" not in text
 
 

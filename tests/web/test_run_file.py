@@ -94,7 +94,7 @@ def test_a_wrong_file_is_not_kept(client: FlaskClient, here: House, file: dict[s
     look = look_at(client, file)
 
     assert look.status_code == 422
-    assert "about another run than its own (r9)" in words(look)
+    assert "belongs to another run (r9)" in words(look)
     assert kept(here) == []
 
 

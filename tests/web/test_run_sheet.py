@@ -31,7 +31,7 @@ def test_a_look_is_passed_by_initials_and_says_by_whom(client: FlaskClient, hous
     passed = client.post("/plan/runs/r1/before", data={**asked_of(page, "wood"), "initials": "AN"})
 
     assert "read its data sheet before Engrave" in page
-    assert (nobody.status_code, "Write your initials" in words(nobody)) == (422, True)
+    assert (nobody.status_code, "Enter your initials" in words(nobody)) == (422, True)
     assert passed.status_code == 303
     assert passed.headers["Location"] == "/plan/runs/r1/before?initials=AN#wood"
     assert "Looked at by AN" in shown(client)
@@ -57,7 +57,7 @@ def test_whoever_opens_a_run_with_something_to_look_at_is_shown_that_first(clien
     opened = client.post("/plan/runs/new", data=order)
 
     assert opened.headers["Location"] == "/plan/runs/r1/before"
-    assert "Before it starts: " in words(client.get("/plan/runs/r1"))
+    assert "Check before it starts: " in words(client.get("/plan/runs/r1"))
 
 
 def test_nothing_written_down_is_said_and_not_called_right(client: FlaskClient) -> None:
@@ -71,9 +71,9 @@ def test_what_may_not_come_under_the_laser_is_a_stop_without_a_way_past(client: 
 
     page = shown(client)
 
-    assert "PVC may not come under what heats" in page
+    assert "Don’t heat PVC" in page
     assert 'name="check" value="wood"' not in page
-    assert "has to be mended before it starts" in page
+    assert "Fix one thing before it starts" in page
 
 
 def test_a_skill_that_nobody_has_is_a_stop(client: FlaskClient, house: House) -> None:

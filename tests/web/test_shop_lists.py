@@ -58,9 +58,9 @@ def test_a_row_says_size_count_and_feed(client: FlaskClient, house: House) -> No
 
     text = words(client.get("/shop"))
 
-    assert "Ash panel 1000 × 350 × 18 mm, 2 there" in text
+    assert "Ash panel 1000 × 350 × 18 mm, 2 in stock" in text
     assert "Upcut 6 mm, 2 flutes" in text
-    assert "ash, Upcut: tore out 18000 turns, 2160 mm a minute" in text
+    assert "ash, Upcut: tore out 18,000 turns, 2160 mm per minute" in text
     assert "hard oil not counted" in text
 
 

@@ -182,7 +182,7 @@ def test_a_station_stays_while_an_open_run_is_made_there(client: FlaskClient, ho
 
     answer = client.post("/shop/stations/sander/remove", data={"seen": "2"})
 
-    assert "Sander cannot be removed" in words(answer)
+    assert "Sander can't be removed yet" in words(answer)
 
 
 def test_a_save_on_an_outdated_revision_says_so_and_loses_nothing(client: FlaskClient, house: House) -> None:
@@ -235,9 +235,9 @@ def test_the_shop_says_what_counts_where_not_all_can_be_in_time(client: FlaskCli
     }
     client.post("/shop/about", data={**said, "late_counts": "lines"})
 
-    assert "If not all can be on time: least lateness in all" in before[0]
+    assert "When not all can be in time: least lateness in all" in before[0]
     assert "fewest late order lines" in before[1]
-    assert "If not all can be on time: fewest late order lines" in words(client.get("/shop"))
+    assert "When not all can be in time: fewest late order lines" in words(client.get("/shop"))
     assert (record(house)["late_counts"], house.workshop.book.late_counts) == ("lines", "lines")
 
 
@@ -279,7 +279,7 @@ def test_the_book_goes_out_and_comes_in_again_after_a_look(client: FlaskClient, 
         (b"", "Choose a file first."),
         (b"{", "The file is no JSON. Line 1, column 2."),
         (b"\xff", "The file is no UTF-8 text."),
-        (b"[]", "neither a shop's book nor a run"),
+        (b"[]", "neither shop data nor a run"),
         (b'{"runboard_book": 1, "colour": 3}', "there is no field 'colour' here"),
     ],
 )
@@ -356,7 +356,7 @@ def test_a_locale_that_nobody_knows_is_said_at_its_field(client: FlaskClient, ho
 
 
 def test_it_is_said_that_no_amount_is_converted(client: FlaskClient) -> None:
-    assert "No amount is converted" in words(client.get("/shop/money"))
+    assert "Amounts are not converted" in words(client.get("/shop/money"))
 
 
 def test_a_machine_s_hour_and_a_product_s_price_are_written_down_in_their_forms(

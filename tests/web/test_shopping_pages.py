@@ -74,13 +74,13 @@ def test_what_is_missing_is_said_bought_with_one_press_and_gone(client: FlaskCli
     assert count(client, hooks="30", **{"hard oil": "500 ml"}).status_code == 303
 
     seen = client.get(PAGE)
-    assert "48 needed, 30 there: 18 missing." in words(seen)
+    assert "48 needed, 30 in stock: 18 missing." in words(seen)
     assert "Buy 1 packet (50), €9.90" in words(seen)
     form = form_of(seen.text, f"{PAGE}/bought")
     assert form["amount"] == "50"
 
     assert client.post(f"{PAGE}/bought", data=form).status_code == 303
-    assert "Nothing is missing" in words(client.get(PAGE))
+    assert "Nothing counted is missing" in words(client.get(PAGE))
     assert row(house, "hooks").here.there == 80
 
 
@@ -120,7 +120,7 @@ def test_an_amount_that_is_none_is_refused(client: FlaskClient, house: House, am
     answer = client.post(f"{PAGE}/bought", data={**form, "amount": amount})
 
     assert answer.status_code == 422
-    assert "Write how much" in words(answer)
+    assert "Enter how much" in words(answer)
     assert row(house, "hooks").here.there == 0
 
 
@@ -151,8 +151,8 @@ def test_a_count_is_taken_back_from_its_own_notice(client: FlaskClient, house: H
 
     seen = client.post(f"{PAGE}/back", data=form, follow_redirects=True)
 
-    assert "Taken back." in words(seen)
-    assert "Undo" not in words(seen)
+    assert "Undone." in words(seen)
+    assert ">Undo</button>" not in seen.text
     assert row(house, "thing 0").here.there is None
     assert client.post(f"{PAGE}/back", data=form).status_code == 409
 
@@ -288,7 +288,7 @@ def test_boards_that_are_missing_are_bought_and_those_that_suffice_are_said(clie
     house.workshop.books.save(record, START)
     there = client.get(PAGE)
 
-    assert "Ash plank Buy 1, €15.00. 2 needed for Entry key rails, 1 there." in words(short)
+    assert "Ash plank Buy 1, €15.00. 2 needed for Entry key rails, 1 in stock." in words(short)
     assert "Enough of these Ash plank Enter how many there are Ash plank 2 needed" in words(there)
     assert client.get("/shop/stocks/plank").status_code == 200
 
@@ -303,7 +303,7 @@ def test_the_preview_of_a_run_says_what_runs_out_before_it_starts(client: FlaskC
     seen = words(client.post("/plan/runs/preview", data=order | {"start": "30"}))
 
     assert "Enough of Hard oil." in seen
-    assert "Hooks: enough for tray 1, not for tray 2 at Hooks. 120 needed, 30 there: 90 short." in seen
+    assert "Hooks: enough for tray 1, not for tray 2 at Hooks. 120 needed, 30 in stock: 90 short." in seen
     assert "Hooks: Buy 2 packets (100), €19.80" in seen
     assert "6 mm upcut wears out part-way: change it before tray 4." in seen
 

@@ -10,7 +10,7 @@ SCRIPT = "<script>alert(1)</script>"
 def test_a_fact_is_escaped_and_the_text_is_not() -> None:
     assert words("plan-remove", product=SCRIPT) == "Remove &lt;script&gt;alert(1)&lt;/script&gt;"
     assert words("plan-try-hint") == Markup(words("plan-try-hint"))
-    assert "machine's" in words("plan-steps-in-one-line-hint", example="cut 5")
+    assert "machine's" in words("plan-run-sheet-hint")
 
 
 def test_a_fact_that_is_markup_stays_it() -> None:

@@ -5,7 +5,7 @@ It stands in ``Workshop.planned``, where ``floor.planner`` puts it.
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 from functools import cached_property
 from typing import Any, Literal
 
@@ -18,6 +18,7 @@ from runboard.plan.schedule.problem.nouns import LeftOut, OrderDue, Plan, Proble
 from runboard.plan.schedule.problem.worth import late_lines
 from runboard.plan.schedule.search.bounds import Bound
 from runboard.plan.schedule.told.compared import Calmer
+from runboard.plan.schedule.told.effort import finish_of
 from runboard.plan.schedule.told.figures import Figures
 from runboard.plan.schedule.told.holding import Holder, holder
 from runboard.run.fold.state import ShopState
@@ -65,6 +66,12 @@ class Planned:
     def late(self) -> tuple[LateLine, ...]:
         """The order lines that are late in it: read off once, and told with each state."""
         return () if self.plan is None else tuple(late_lines(self.answer.problem, self.plan))
+
+    @cached_property
+    def done(self) -> Mapping[str, int]:
+        """The tick at which each run is done in it."""
+        runs = {block.run for block in self.answer.problem.blocks} if self.plan is not None else set()
+        return {run: finish_of(self.answer.problem, self.plan, run) for run in runs if self.plan is not None}
 
     def is_older(self, workshop: Workshop) -> bool:
         """Whether the log or the book went on since."""
@@ -154,13 +161,15 @@ def _said(workshop: Workshop, problem: Problem, plan: Plan, run: str, about: str
 def plan_record(planned: Planned, is_lead: bool = False) -> Mapping[str, Any]:
     """What a page is told of a plan: which log it is of, when it was made, and where there is none, why: ``looking`` for one,
     ``unfound``, or ``none``, which is proved or more than is planned at once. A lead, who can do something about it, is told
-    the first of what no plan can hold. ``late`` are the order lines that will be."""
+    the first of what no plan can hold. ``done`` says when each run is, ``late`` are the order lines that will be."""
     told: dict[str, Any] = {"seq": planned.seq, "at": planned.made_at}
     problem = planned.answer.problem
     if planned.plan is None:
         told[{"looking": "looking", "not found": "unfound"}.get(planned.why_none or "", "none")] = True
-    elif late := [_late_record(problem, *line) for line in planned.late]:
-        told["late"] = late
+    else:
+        told["done"] = {run: _minute(problem, tick) for run, tick in planned.done.items()}
+        if late := [_late_record(problem, *line) for line in planned.late]:
+            told["late"] = late
     clash = next(iter(clashes(cannot_hold(planned))), None) if is_lead else None
     return told if clash is None else {**told, "clash": clash}
 
@@ -172,5 +181,10 @@ def cannot_hold(planned: Planned) -> tuple[LeftOut, ...]:
 
 
 def _late_record(problem: Problem, order: OrderDue, due: int, there: int | None) -> dict[str, Any]:
-    found = {"run": order.run, "line": order.line, "pieces": order.pieces, "due": problem.moment(due)}
-    return found if there is None else {**found, "there": problem.moment(there)}
+    found = {"run": order.run, "line": order.line, "pieces": order.pieces, "due": _minute(problem, due)}
+    return found if there is None else {**found, "there": _minute(problem, there)}
+
+
+def _minute(problem: Problem, tick: int) -> datetime:
+    """The moment of a tick, to the nearest minute: a plan begins at any second, and what is due at 17:00 stays due then."""
+    return (problem.moment(tick) + timedelta(seconds=30)).replace(second=0, microsecond=0)

@@ -41,9 +41,10 @@ class Sitting:
 
 @dataclass(frozen=True)
 class Key:
-    """What the chart's bars are, and each short form on them: (its letter where that stands alone somewhere, form, step)."""
+    """What the chart's bars are, each with what is said of it, and each short form on them: (its letter where that stands alone
+    somewhere, form, step)."""
 
-    bars: tuple[str, ...] = ()
+    bars: tuple[tuple[str, str], ...] = ()
     shorts: tuple[tuple[str, str, str], ...] = ()
 
 
@@ -70,7 +71,7 @@ def chart(found: Figures, first: int, names: Names) -> Chart:
 def chart_of(parts: Sequence[ChartSitting], first: int, names: Names) -> Chart:
     """These sittings, of which the first is number ``first``, and the key to them."""
     drawn = _Sittings(parts, first, names, short_forms(_steps(names)))
-    return Chart(tuple(drawn.sittings()), Key(tuple(drawn.bars()), tuple(drawn.shorts())))
+    return Chart(tuple(drawn.sittings()), Key(tuple(drawn.key()), tuple(drawn.shorts())))
 
 
 def _steps(names: Names) -> Iterator[str]:
@@ -117,13 +118,13 @@ class _Sittings:
     def _bars(self) -> Iterator[Bar]:
         return (bar for part in self._parts for row in part.rows for bar in row.bars)
 
-    def bars(self) -> Iterator[str]:
-        """What there are of on the chart."""
+    def key(self) -> Iterator[tuple[str, str]]:
+        """What is on the chart."""
         found = {"setup" if bar.part == "setup" else bar.kind for bar in self._bars()}
         if any(bar.since is not None or bar.until is not None for bar in self._bars()):
             found.add("goes-on")
-        yield from _ALWAYS
-        yield from (kind for kind in _SOMETIMES if kind in found)
+        for kind in (*_ALWAYS, *(kind for kind in _SOMETIMES if kind in found)):
+            yield kind, self._names.say(f"chart-key-{kind}")
 
     def shorts(self) -> Iterator[tuple[str, str, str]]:
         """The steps that are on the chart, in the order of their route."""

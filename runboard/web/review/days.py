@@ -18,6 +18,7 @@ from runboard.words.plan import span_of
 from runboard.words.review_things import Named, within
 from runboard.words.review_waits import why_waited
 from runboard.words.sentences import say
+from runboard.words.short_forms import Short, short_forms
 
 # So near to each other the words of the hours would run into one another: so many fit in a sitting's chart.
 _HOURS_APART = 9.0
@@ -45,6 +46,15 @@ def charts_of(found: Essentials, named: Named) -> list[Sitting]:
         _Drawn(number, span, (happened.day, happened.planned), named).sitting
         for number, span in enumerate(sittings_of(found.past, happened.day))
     ]
+
+
+def _shorts(named: Named) -> dict[str, Short]:
+    return short_forms(step.name for step in named.past.run.route.steps)
+
+
+def key_of(named: Named) -> list[tuple[str, str, str]]:
+    """Each step with its short form on a bar that has no room for it: (letter, form, step)."""
+    return [(short.letter, short.form, name) for name, short in _shorts(named).items()]
 
 
 def sittings_of(past: Past, parts: Sequence[DayPart]) -> list[Span]:
@@ -76,7 +86,7 @@ class _Drawn:
     def __init__(
         self, number: int, span: Span, parts: tuple[Sequence[DayPart], Sequence[DayPart]], named: Named
     ) -> None:
-        self._number, self._span, self._named = number, span, named
+        self._number, self._span, self._named, self._shorts = number, span, named, _shorts(named)
         self._zone = zone_of(named.past.book.time_zone)
         self._real, self._planned = ([*_within(some, span)] for some in parts)
         busy = dict.fromkeys((one.part.row, one.part.key) for one in self._real if one.part.doing in _BUSY)
@@ -114,11 +124,16 @@ class _Drawn:
                 minutes_of(one.part.ended_at - first),
                 "setup" if one.part.kind == "setup" else _KINDS.get(one.part.doing, "work"),
                 _at(one.part, self._named),
+                self._short(one.part),
                 goes_on=one.part.ended_at < one.whole.ended_at,
             )
             for one in parts
             if (one.part.row, one.part.key) == key
         )
+
+    def _short(self, part: DayPart) -> tuple[str, str]:
+        short = self._shorts.get("" if part.kind == "job" else self._named.step(part.step))
+        return (short.form, short.letter) if short is not None else ("", "")
 
     def _said(self) -> Iterable[tuple[str, tuple[str, ...]]]:
         for key in self._keys:

@@ -12,7 +12,7 @@ from runboard.charts.bars import bars, pareto
 from runboard.review.essentials import Essentials
 from runboard.review.happened.nouns import Happened, Lost, OperationBar, ProcessLine, SinceChange
 from runboard.web.door.pages import page
-from runboard.web.review.days import charts_of
+from runboard.web.review.days import charts_of, key_of
 from runboard.web.review.looked import minutes_of, review_of
 from runboard.web.review.sections import answers_of
 from runboard.words.facts import number_in_words, span_in_words, unbroken
@@ -53,6 +53,7 @@ def happened(key: str) -> Response:
         first_go=_first_go(what),
         rolled=_percent(what.rolled),
         days=sittings,
+        shorts=key_of(named),
         hands=_hands(what.bars),
         waited=[one for row in ("person", "station", "tray") if (one := _waited(row, found, named)).rows],
         lost=_lost(what.lost),

@@ -2,7 +2,6 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from datetime import date
 
 from runboard.floor.looking.shopping import at_hand_now
 from runboard.plan.supplies.at_hand import AtHand
@@ -14,7 +13,7 @@ from runboard.web.forms.asked import Record, choice_word
 from runboard.web.forms.shop import COMMON_PRACTICE, THINGS, Thing, name_in
 from runboard.words.before.measures import size_in_words
 from runboard.words.before.supplies import amount_in_words
-from runboard.words.facts import number_in_words
+from runboard.words.facts import number_in_words, typed_day
 from runboard.words.sentences import sentence
 
 # Without these nothing can be done: as long as they are empty they stand open.
@@ -68,7 +67,7 @@ def _row(name: str, **facts: object) -> str:
 def _known_by(finish: Record) -> str:
     """By what a finish's figures are known."""
     return (
-        sentence("finish-label-of", {"date": date.fromisoformat(finish["sheet_date"])})
+        sentence("finish-label-of", {"date": typed_day(finish["sheet_date"])})
         if finish["sheet_date"]
         else COMMON_PRACTICE
     )
