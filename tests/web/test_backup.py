@@ -77,9 +77,7 @@ def test_the_nightly_copy_is_made_by_the_server(filled: House) -> None:
     assert "Last backup: " in shown(filled.app.test_client())
 
 
-@pytest.mark.parametrize(
-    ("day", "words"), [(25, "today"), (24, "yesterday"), (23, "Mon 23 Nov"), (26, "tomorrow")]
-)
+@pytest.mark.parametrize(("day", "words"), [(25, "today"), (24, "yesterday"), (23, "Mon 23 Nov"), (26, "tomorrow")])
 def test_a_day_is_said_as_people_do(day: int, words: str) -> None:
     now = datetime(2026, 11, 25, 12, tzinfo=UTC)
 
