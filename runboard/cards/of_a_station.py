@@ -82,12 +82,9 @@ def _called(operation: Operation, steps: Sequence[Step], speech: Speech) -> str:
 
 
 def _supplies(operation: Operation, speech: Speech) -> str:
-    """'For each piece: brass hooks 4, hard oil 6 ml'; '' where it uses nothing up."""
-    used = [
-        " ".join(part for part in (use.supply, number_in_words(use.each, speech.locale), use.unit) if part)
-        for use in operation.uses
-    ]
-    return speech("supplies-each", supplies=", ".join(used)) if used else ""
+    """'Used for each piece: brass hooks: 4; hard oil: 6 ml'; '' where it uses nothing up."""
+    used = [f"{use.supply}: {number_in_words(use.each, speech.locale)} {use.unit}".strip() for use in operation.uses]
+    return speech("supplies-each", supplies="; ".join(used)) if used else ""
 
 
 def _wait(book: Book, run: RunState, step: Step, speech: Speech) -> tuple[str, ...]:

@@ -96,7 +96,7 @@ card-at-step = { $last ->
 card-at-this-station = An dieser Station
 card-before-starting = Vor dem Start
 card-setting-up = Rüsten
-card-supplies-each = Für jedes Stück: { $supplies }
+card-supplies-each = Verbrauch je Stück: { $supplies }
 card-on-a-phone = Der Code auf der Karte eines Kastens zeigt jeden Schritt auf dem Telefon, mit Bildern.
 
 ## A caution in two words beside its sign; in full it is care-…

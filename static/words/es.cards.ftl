@@ -96,7 +96,7 @@ card-at-step = { $last ->
 card-at-this-station = En este puesto
 card-before-starting = Antes de arrancar
 card-setting-up = Preparación
-card-supplies-each = Para cada pieza: { $supplies }
+card-supplies-each = Se gasta por pieza: { $supplies }
 card-on-a-phone = El código de la tarjeta de una bandeja muestra cada paso en el teléfono, con sus imágenes.
 
 ## A caution in two words beside its sign; in full it is care-…

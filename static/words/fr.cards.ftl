@@ -96,7 +96,7 @@ card-at-step = { $last ->
 card-at-this-station = À ce poste
 card-before-starting = Avant de démarrer
 card-setting-up = Réglage
-card-supplies-each = Pour chaque pièce : { $supplies }
+card-supplies-each = Consommé par pièce : { $supplies }
 card-on-a-phone = Le code sur la carte d'un plateau montre chaque étape sur un téléphone, avec ses images.
 
 ## A caution in two words beside its sign; in full it is care-…
