@@ -121,6 +121,7 @@ class Person:
         self.writes("Name", "Key rail")
         self.writes("Steps, in one line", ROUTE)
         expect(self.phone.get_by_role("heading", name="This reads as")).to_be_visible()
+        self.writes("Engrave, at the Laser", "5")  # how many go on it at once, which the line does not say
         self.press("Create product")
         self.reads("Key rail")
 

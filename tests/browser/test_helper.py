@@ -245,7 +245,7 @@ def test_a_machine_is_listed_started_watched_and_stopped(
     expect(look).to_have_count(0)
     later(page, server, seconds=31)  # half a minute after the start
     expect(look).to_be_visible()
-    expect(page.get_by_text("It is no fire watch.")).to_be_visible()
+    expect(page.get_by_text("It is not a fire watch.")).to_be_visible()
     look.click()
     expect(look).to_be_hidden()
 
