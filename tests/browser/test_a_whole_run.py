@@ -128,8 +128,8 @@ class Person:
     def opens_the_run(self) -> None:
         self.follows("Open a run")
         self.writes("Pieces", "11")
-        self.unfolds("start fewer or more")
-        self.writes("Start so many pieces", "12")
+        self.unfolds("Name, quantity, part-done trays")
+        self.writes("Pieces to start", "12")
         expect(self.phone.get_by_text("Start 12: 11 wanted, 1 extra")).to_be_visible()
         self.press("Open run")
 
