@@ -121,14 +121,15 @@ class Person:
         self.writes("Name", "Key rail")
         self.writes("Steps, in one line", ROUTE)
         expect(self.phone.get_by_role("heading", name="This reads as")).to_be_visible()
+        self.writes("Engrave, at the Laser", "5")  # how many go on it at once, which the line does not say
         self.press("Create product")
         self.reads("Key rail")
 
     def opens_the_run(self) -> None:
         self.follows("Open a run")
         self.writes("Pieces", "11")
-        self.unfolds("start fewer or more")
-        self.writes("Start so many pieces", "12")
+        self.unfolds("Name, quantity, part-done trays")
+        self.writes("Pieces to start", "12")
         expect(self.phone.get_by_text("Start 12: 11 wanted, 1 extra")).to_be_visible()
         self.press("Open run")
 

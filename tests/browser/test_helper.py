@@ -217,7 +217,7 @@ def test_without_a_network_nothing_is_lost(
     expect(page.locator(".pressed")).to_contain_text("saved here, sent later")
     page.get_by_role("button", name="Done: all 5 good").click()
     expect(page.get_by_text("The next step appears here once this is sent.")).to_be_visible()
-    expect(page.get_by_text("The server does not answer.")).to_be_visible()
+    expect(page.get_by_text("No answer from the server.")).to_be_visible()
     page.context.set_offline(False)
 
     expect(page.get_by_role("heading", level=1)).to_have_text("Sand 180")
@@ -245,7 +245,7 @@ def test_a_machine_is_listed_started_watched_and_stopped(
     expect(look).to_have_count(0)
     later(page, server, seconds=31)  # half a minute after the start
     expect(look).to_be_visible()
-    expect(page.get_by_text("It is no fire watch.")).to_be_visible()
+    expect(page.get_by_text("It is not a fire watch.")).to_be_visible()
     look.click()
     expect(look).to_be_hidden()
 

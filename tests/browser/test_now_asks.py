@@ -131,6 +131,7 @@ def test_sheets_open_without_the_server_a_few_seconds_after_now_was_opened(
     phone.get_by_role("button", name="Something is wrong").click()
     expect(phone.get_by_role("dialog")).to_contain_text("A bad piece")
     phone.get_by_role("button", name="A bad piece").click()
+    phone.get_by_role("button", name="tear-out", exact=True).click()
     phone.get_by_role("button", name="1 scrap: tear-out").click()
 
     expect(phone.get_by_role("button", name="Done, 4 good, 1 scrap")).to_be_visible()
