@@ -212,7 +212,7 @@ class Person:
         tray = self.phone.get_by_role("article").filter(
             has=self.phone.get_by_role("heading", name="tray 2", exact=True)
         )
-        self.unfolds("Move, count, hold, history", tray)
+        self.unfolds("Assign, move, count, hold, history", tray)
         self.press("Split, merge, move", tray)
         with self.in_the_sheet("Move pieces from tray 2") as sheet:
             self.press("More: How many", sheet)
@@ -264,7 +264,7 @@ class Person:
         expect(self.phone.get_by_role("article").first).to_be_visible()
         ended = 0
         for tray in self.phone.get_by_role("article").all():
-            self.unfolds("Move, count, hold, history", tray)
+            self.unfolds("Assign, move, count, hold, history", tray)
             ends = tray.get_by_role("button", name="End the wait: Oil")
             if ends.count():
                 ends.click()

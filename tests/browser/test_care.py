@@ -319,7 +319,7 @@ def test_a_wait_is_not_ended_early_without_a_question(ann: Phone, phone: Page, s
     opened(phone, server)
     phone.goto(f"{server.address}trays")
     tray = phone.get_by_role("article").filter(has=phone.get_by_role("heading", name="tray 1", exact=True))
-    tray.get_by_text("Move, count, hold, history").click()
+    tray.get_by_text("Assign, move, count, hold, history").click()
 
     tray.get_by_role("button", name="End the wait: Oil").click()
     sheet = phone.get_by_role("dialog")

@@ -30,6 +30,23 @@ def now(phones: Phones, server: Served, person: str) -> Page:
     return page
 
 
+def test_at_a_tray_what_comes_next_there_is_chosen_already(
+    ann: Phone, server: Served, phones: Phones, data: Path
+) -> None:
+    lead = now(phones, server, "Ann")
+    lead.goto(f"{server.address}trays")
+    lead.locator("#tray-4").locator("summary").last.click()
+
+    lead.locator("#tray-4").get_by_role("button", name="Assign to …").click()
+    sheet = lead.get_by_role("dialog", name="Assign to …")
+    sheet.get_by_role("button", name="Ben", exact=True).click()
+    sheet.get_by_role("button", name=re.compile("^Assign Cut, tray 4, to Ben")).click()
+
+    expect(lead.get_by_text("Ben: Cut, tray 4").first).to_be_visible()
+    arrived(data, "operation given")
+    assert bodies(data, "operation given") == [{"to": "ben", "trays": ["4"], "look": False}]
+
+
 def test_the_lead_gives_three_trays_and_the_first_piece_waits_for_a_look(
     ben: Phone, server: Served, phones: Phones, data: Path
 ) -> None:

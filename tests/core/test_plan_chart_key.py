@@ -110,7 +110,7 @@ def test_the_key_names_each_short_form_once_and_what_there_is_to_see() -> None:
     key = chart_of(list(SITTINGS), 0, SHOP).key
 
     forms = [form for _, form, _ in key.shorts]
-    assert forms == ["Cut", "S120", "S180", "Eng", "Oil", "Ins"] or len(set(forms)) == len(forms)
+    assert len(set(forms)) == len(forms) > 3
     assert [step for _, _, step in key.shorts] == [step.name for step in SHOP.runs["r1"].route.steps]
     assert [kind for kind, _ in key.bars[:3]] == ["work", "watch", "idle"]
     assert {"setup", "walk", "wait"} <= {kind for kind, said in key.bars if said}
