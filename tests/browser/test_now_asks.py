@@ -96,6 +96,28 @@ def test_going_on_before_a_wait_is_over_says_what_it_means_and_is_noted_as_early
     assert run["trays"]["1"]["rests"]["oil"]["early"] is True
 
 
+def test_a_count_at_the_end_keeps_the_reasons_that_were_said_before(
+    ann: Phone, phone: Page, server: Served, data: Path
+) -> None:
+    ann.press("load started", run="r1", load="clean/1")
+    said = {"good": 4, "scrap": [{"pieces": 1, "why": "crack", "positions": [3]}]}
+    ann.press("pieces counted", said, run="r1", tray="1", operation="clean", load="clean/1")
+    opened(phone, server)
+    phone.get_by_text("Some bad, or finished earlier").click()
+    phone.get_by_role("button", name="Done, some bad").click()
+    sheet = phone.get_by_role("dialog")
+    expect(sheet.get_by_role("button", name="Done, 4 good, 1 scrap", exact=True)).to_be_enabled()
+
+    sheet.get_by_role("button", name="More: Scrap").click()
+    sheet.get_by_role("button", name="knot").click()
+    sheet.get_by_role("button", name="Done, 3 good, 2 scrap", exact=True).click()
+
+    arrived(data, "load done")
+    (done,) = bodies(data, "load done")
+    reasons = [{"pieces": 1, "why": "crack", "positions": [3]}, {"pieces": 1, "why": "knot"}]
+    assert done["counts"] == {"1": {"good": 3, "scrap": reasons}}
+
+
 def test_a_machine_that_was_to_be_back_by_now_is_asked_about(
     ann: Phone, phone: Page, server: Served, data: Path
 ) -> None:
