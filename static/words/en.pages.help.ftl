@@ -241,7 +241,7 @@ help-sizes-device = A device that sends too much, too slowly or nothing at all i
 ## What runboard is not
 help-not = What runboard is not
 help-not-what = It is a list, a clock and a notebook. It is no interlock, no fire alarm, no fire watch. It replaces no training, no machine's manual, no local code and no licensed person.
-help-not-leave = It never says that a running machine may be left. Where a machine must be watched, stay and watch.
+help-not-leave = Where a machine must be watched, stay and watch. Nothing on any screen replaces that.
 help-not-asks = A laser asks every two minutes and a CNC every ten whether someone is watching, unless the shop says otherwise. That shows that someone answered, and is no fire watch.
 help-not-watch = If you confirm a look, you watch from then on, and need your hands near.
 help-not-until = It asks about running machines, and about rags of a finish that heats by itself, until someone answers. No end of a run, new route, midnight or entry made offline ends that.

@@ -1,6 +1,7 @@
 """The help: each place of the program leads to its part of it, and it holds nothing that anybody could come in by."""
 
 import re
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -10,9 +11,13 @@ from runboard.app import build
 from runboard.floor.changing.runs import Wish, open_run
 from runboard.floor.pressing.access import CREW, LEAD
 from runboard.house import House, Settings
+from runboard.lan.network import Network
 from runboard.shop import limits
+from runboard.web.door.serve import listen
 from runboard.web.door.sessions import COOKIE
+from runboard.words.sentences import say
 from tests.conftest import HandClock
+from tests.lan.places import HOME
 from tests.pairing import paired
 from tests.scenario import shop
 
@@ -44,14 +49,17 @@ PLACES = {
 
 
 @pytest.fixture
-def lead(tmp_path: Path, clock: HandClock) -> FlaskClient:
-    """A lead's phone of a shop that asks everybody to pair, with a run that is open."""
-    house = build(Settings(tmp_path, clock))
-    house.workshop.books.save(shop(), clock.now())
-    open_run(house.workshop, Wish("rail", [{"line": "1", "pieces": 30}], start=30), "ann")
-    client = house.app.test_client()
-    client.set_cookie(COOKIE, paired(tmp_path, LEAD))
-    return client
+def lead(tmp_path: Path, clock: HandClock) -> Iterator[FlaskClient]:
+    """A lead's phone of a shop on its network that asks everybody to pair, with a run that is open."""
+    with listen(0) as secure:
+        network = Network(tmp_path / "certificates", clock.now, 8210, secure, say, where=lambda: HOME)
+        house = build(Settings(tmp_path, clock, hosts=network.hosts, ways=network))
+        house.workshop.books.save(shop(), clock.now())
+        open_run(house.workshop, Wish("rail", [{"line": "1", "pieces": 30}], start=30), "ann")
+        client = house.app.test_client()
+        client.set_cookie(COOKIE, paired(tmp_path, LEAD))
+        yield client
+        house.close()
 
 
 @pytest.mark.parametrize("place", PLACES)
