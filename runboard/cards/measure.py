@@ -55,7 +55,8 @@ def plain(text: str) -> str:
 
 def lines(text: str, room: float, points: float, bold: bool = False) -> tuple[str, ...]:
     """A text in lines of at most ``room`` mm. Words that are longer than a line are broken within."""
-    return tuple("".join(part for part, _ in line) for line in flow(((text, bold),), room, points))
+    kind = type(text)  # a text in another language than its card stays one, line by line
+    return tuple(kind("".join(part for part, _ in line)) for line in flow(((text, bold),), room, points))
 
 
 def beginning(text: str, room: float, points: float, bold: bool = False) -> str:

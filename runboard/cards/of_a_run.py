@@ -151,7 +151,7 @@ def jig_label(book: Book, run: RunState, operation: Operation, speech: Speech) -
         station=station.name if station else operation.station,
         product=run.route.product.name,
         places=tuple(Cell(speech("position", place=at)) for at in range(1, jig + 1)),
-        setup=operation.setup_sheet,
+        setup=speech.setup(operation),
         start=speech.start_list(book, operation),
         checks=checks_of(operation, speech),
         care=care_of(book, run.route, last, speech),

@@ -66,7 +66,7 @@ def _work(
         at=speech("at-step", first=first, last=last if last > first else 0, steps=len(run.route.steps)),
         care=tuple(each for each in care if each not in common),
         start=tuple(speech.texts(operation, "checklist")),
-        setup=operation.setup_sheet,
+        setup=speech.setup(operation),
         how=tuple(Shown(text, one.picture) for text, one in zip(texts, operation.instructions, strict=True)),
         checks=checks_of(operation, speech),
         supplies=_supplies(operation, speech),
@@ -77,16 +77,14 @@ def _work(
 def _called(operation: Operation, steps: Sequence[Step], speech: Speech) -> str:
     """'Sand 120, 180'"""
     passes = [step.pass_.name for step in steps if ":" in step.key]
-    return f"{speech.named(operation)} {', '.join(passes)}".strip()
+    name = speech.named(operation)
+    return type(name)(f"{name} {', '.join(passes)}".strip())
 
 
 def _supplies(operation: Operation, speech: Speech) -> str:
-    """'For each piece: brass hooks 4, hard oil 6 ml'; '' where it uses nothing up."""
-    used = [
-        " ".join(part for part in (use.supply, number_in_words(use.each, speech.locale), use.unit) if part)
-        for use in operation.uses
-    ]
-    return speech("supplies-each", supplies=", ".join(used)) if used else ""
+    """'Used for each piece: brass hooks: 4; hard oil: 6 ml'; '' where it uses nothing up."""
+    used = [f"{use.supply}: {number_in_words(use.each, speech.locale)} {use.unit}".strip() for use in operation.uses]
+    return speech("supplies-each", supplies="; ".join(used)) if used else ""
 
 
 def _wait(book: Book, run: RunState, step: Step, speech: Speech) -> tuple[str, ...]:

@@ -6,10 +6,12 @@ from dataclasses import dataclass
 from functools import cache
 
 from jinja2 import Environment, FileSystemLoader
+from markupsafe import Markup
 
 from runboard.cards.layout import Sheet, sheets
 from runboard.cards.model import CardOrder
 from runboard.places import folder
+from runboard.words.sentences import lang_of
 
 
 @dataclass(frozen=True)
@@ -78,6 +80,14 @@ def _inline_sign(number: str) -> str:
 def environment() -> Environment:
     """Where templates of what is printed are found."""
     loader = FileSystemLoader(folder("templates"))
-    return Environment(
+    made = Environment(
         loader=loader, autoescape=True, trim_blocks=True, lstrip_blocks=True, keep_trailing_newline=False
     )
+    made.filters["lang"] = in_its_language
+    return made
+
+
+def in_its_language(lines: Sequence[str]) -> Markup:
+    """The attribute of an element whose text is in another language than its card; nothing where it is not."""
+    lang = lang_of(lines[0]) if lines else ""
+    return Markup(' lang="{}"').format(lang) if lang else Markup("")

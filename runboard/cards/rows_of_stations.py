@@ -70,8 +70,8 @@ def _work(work: StationWork, room: float, words: Mapping[str, str]) -> Iterator[
 
 def _heading(work: StationWork, room: float) -> Iterator[Row]:
     """Its name with the steps that it is; a long name in lines of its own."""
-    at = lines(work.at, room / 3, SMALL.points)
-    name = lines(work.name, room * 2 / 3 - 2, _NAME.points, bold=True)
+    at = lines(work.at, room * 0.42, SMALL.points)
+    name = lines(work.name, room * 0.58 - 2, _NAME.points, bold=True)
     if len(name) > 2 or len(at) > 1:
         yield from text_rows(((work.name, True),), room, STEP, "step", core=True, gap=2, keep=True)
         yield from text_rows(((work.at, False),), room, SMALL, core=True, keep=True)

@@ -72,7 +72,7 @@ def _setup(book: Book, operation: Operation, speech: Speech) -> tuple[tuple[str,
     """The setup sheet, and where the start list is that it does not repeat."""
     points = speech.start_list(book, operation)
     more = ((speech("start-list"), speech("on-the-jig-label")),) if points else ()
-    return (*operation.setup_sheet, *more)
+    return (*speech.setup(operation), *more)
 
 
 def checks_of(operation: Operation, speech: Speech) -> tuple[FirstPiece, ...]:

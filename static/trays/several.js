@@ -37,9 +37,11 @@ function toCount(run, tray, to) {
   return behind > 0 ? { good: countedOf(run, tray.id, own)[0] + behind, scrap: scrapOf(run, tray.id, own) } : null;
 }
 
-/** 'Assign to …': the lead gives an operation on chosen trays to a person, and may ask to see the first piece. */
-export function openGive({ run: { id: runId } }) {
-  const it = { step: "", to: null, look: false, trays: new Set() };
+/** 'Assign to …': the lead gives an operation on chosen trays to a person, and may ask to see the first piece. Of one `tray`
+ *  what comes next there is chosen already. */
+export function openGive({ run: { id: runId } }, tray = null) {
+  const next = tray && Object.keys(tray.at ?? {}).filter((key) => tray.at[key])[0];
+  const it = { step: next ?? "", to: null, look: false, trays: new Set(tray ? [tray.id] : []) };
   openSheet(({ state }) => {
     const run = state.runs[runId];
     const steps = routeOf(run).filter(({ key }) => traysBefore(run, key).length);

@@ -13,6 +13,7 @@ import { loadWith } from "../views/pieces.js";
 import { textsOf } from "../views/positions.js";
 import { button } from "../views/sheet.js";
 import { countWords, nextWords, strip } from "../views/tray_list.js";
+import { openGive } from "./several.js";
 import { openCountTray, openMove, openWood } from "./tray_sheets.js";
 
 export function wholeTray(scene, tray) {
@@ -45,14 +46,16 @@ function actions(scene, tray) {
   const release = (step) => press(say("did-released", { tray: tray.id }), [{ kind: "pieces released", run: run.id, tray: tray.id, operation: step }]);
   const resting = Object.entries(tray.rests ?? {}).filter(([, rest]) => !rest.ended_at && millis(rest.ready_at) > now());
   const name = (key) => stepOf(run, key, tray.id)?.name ?? key;
+  const lead = isLead(scene.state, scene.me);
   return html`<div class="stack">
+    ${lead && sum(tray.at) ? button(say("give-open"), () => openGive(scene, tray)) : nothing}
+    ${lead ? html`<a class="button" href=${`/plan/runs/${run.id}/trays/${encodeURIComponent(tray.id)}/code`}>${say("trays-code", { tray: tray.id })}</a>` : nothing}
     ${button(say("trays-move"), () => openMove(run.id, tray.id))}
     ${button(say("trays-count"), () => openCountTray(run.id, tray.id))}
     ${button(say("trays-hold"), () => openHold(scene, { runId: run.id, tray: tray.id }))}
     ${(tray.holds ?? []).map((hold) => button(say("trays-release", { step: name(hold.step) }), () => release(hold.step)))}
     ${resting.map(([key]) => button(say("trays-wait-end", { step: name(key) }), () => openEndWait(run.id, tray.id, key)))}
     ${button(say("trays-wood"), () => openWood(run.id, tray))}
-    ${isLead(scene.state, scene.me) ? html`<a class="button" href=${`/plan/runs/${run.id}/trays/${encodeURIComponent(tray.id)}/code`}>${say("trays-code", { tray: tray.id })}</a>` : nothing}
     <a class="button" href=${`/plan/runs/${run.id}/cards?tray=${encodeURIComponent(tray.id)}`}>${say("trays-card")}</a>
     <a class="button" href=${`/plan/runs/${run.id}/trays/${encodeURIComponent(tray.id)}/paper`}>${say("trays-paper")}</a></div>`;
 }

@@ -2,7 +2,7 @@
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { ring, title } from "../alerts/alarm.js";
-import { alerts, titleOf } from "../alerts/alerts.js";
+import { alerts, more, titleOf } from "../alerts/alerts.js";
 import { offer } from "../door/later.js";
 import { openScreen, redraw } from "../door/screen.js";
 import { inOrder, openWords, say, stationName } from "../door/words.js";
@@ -26,7 +26,7 @@ function sceneOf(state, me) {
 
 const page = (scene) => html`
   <h1>${say("trays-h1")}</h1>
-  ${alerts(scene)}${refusals()}${toSettle(scene)}
+  <div class="attention">${alerts(scene)}${more(scene)}${refusals()}</div>${toSettle(scene)}
   ${scene.run ? ofRun(scene) : html`<p class="empty">${say("trays-none")}</p><a class="button" href="/plan">${say("go-plan")}</a>`}
   ${foot()}${sheet(scene)}`;
 

@@ -96,7 +96,7 @@ card-at-step = { $last ->
 card-at-this-station = At this station
 card-before-starting = Before it starts
 card-setting-up = Setting up
-card-supplies-each = For each piece: { $supplies }
+card-supplies-each = Used for each piece: { $supplies }
 card-on-a-phone = The code on a tray's card shows each step on a phone, with its pictures.
 
 ## A caution in two words beside its sign; in full it is care-…

@@ -3,7 +3,7 @@
 ## Coming in
 helper-card-tray = Tray { $tray } of { $run }
 helper-card-step = Your step: { $step }
-helper-card-through = This tray has finished all its steps.
+helper-card-through = This tray is finished.
 helper-card-name = Your first name
 helper-card-go = Start helping
 helper-card-small = This phone then shows this tray's steps and nothing else of the shop.
@@ -118,9 +118,9 @@ helper-wrong-bad = A bad piece
 helper-wrong-stopped = The machine stopped
 helper-hurt-phone = Call { $number }
 helper-hurt-call = Call the lead too
-helper-bad-title = Set the bad piece aside and mark what is wrong
+helper-bad-title = Set it aside and mark the fault
 helper-bad-count = Put it aside: it counts as bad when you are done. Same fault twice: stop, and wait for the lead.
-helper-stop-title = Stop the machine first: emergency stop if safe
+helper-stop-title = Emergency stop, if it is safe
 helper-stop-hand-title = Why did you stop?
 helper-scrap-tear-out = torn out
 helper-scrap-crack = crack

@@ -159,7 +159,7 @@ trays-on = { $pieces } on the { $station }
 trays-good = { $good } good
 trays-texts = Text at each position
 position-of = position { $place }
-trays-do = Move, count, hold, history
+trays-do = Assign, move, count, hold, history
 trays-scrap = { $pieces } scrap at { $step }: { $why }
 
 ## Lock-up, first piece, loads, being called away

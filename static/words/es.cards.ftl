@@ -80,7 +80,7 @@ card-slip-order = Pedido { $line }
 
 ## One card a tray: what is long stands on the station's sheet
 card-cautions-on-sheet = Avisos de seguridad: en la hoja del puesto. Léela primero.
-card-bad-piece-short = Una pieza mala: apártala, márcala, cuéntala, llama a { $lead }.
+card-bad-piece-short = Pieza defectuosa: apártala, márcala, cuéntala, avisa a { $lead }.
 card-scrap-box = defect.
 card-side = cara
 card-turn-over = gira
@@ -96,14 +96,14 @@ card-at-step = { $last ->
 card-at-this-station = En este puesto
 card-before-starting = Antes de arrancar
 card-setting-up = Preparación
-card-supplies-each = Para cada pieza: { $supplies }
+card-supplies-each = Se gasta por pieza: { $supplies }
 card-on-a-phone = El código de la tarjeta de una bandeja muestra cada paso en el teléfono, con sus imágenes.
 
 ## A caution in two words beside its sign; in full it is care-…
 card-sign-stay-and-watch = quédate y vigila
 card-sign-laser-beam = gafas láser, tapa cerrada
 card-sign-fire = extintor a mano
-card-sign-exhaust-and-air = con extracción y aire
+card-sign-exhaust-and-air = extracción y soplado
 card-sign-hot = caliente, deja enfriar
 card-sign-no-gloves = sin guantes
 card-sign-loose = mangas y pelo sujetos
@@ -119,16 +119,16 @@ card-sign-manual = lee el manual
 card-sign-crushing = dedos lejos
 card-sign-sharp-edge = cantos afilados
 card-sign-electricity = desconecta para abrir
-card-sign-respirator = respirador puesto
-card-sign-spraying = respirador, sin chispas
-card-sign-rags = trapos fuera o en agua
+card-sign-respirator = mascarilla con filtro
+card-sign-spraying = mascarilla con filtro, sin chispas
+card-sign-rags = trapos al aire libre o en agua
 card-sign-solvent-air = disolvente, sin llama
-card-sign-no-smoking = no fumar
+card-sign-no-smoking = prohibido fumar
 card-sign-gloves = guantes puestos
 card-sign-air-the-room = ventila el local
 card-sign-dry-not-cured = seco no es curado
 card-sign-climate = ni frío ni humedad
-card-sign-oiled-dust = polvo aceitado fuera, en agua
+card-sign-oiled-dust = polvo con aceite afuera, en agua
 card-sign-lifting = levanta entre dos
 card-sign-batteries = carga con alguien delante
 card-sign-alone = no a solas

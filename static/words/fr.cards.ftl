@@ -80,7 +80,7 @@ card-slip-order = Commande { $line }
 
 ## One card a tray: what is long stands on the station's sheet
 card-cautions-on-sheet = Consignes de sécurité : sur la fiche du poste. Lisez-la d'abord.
-card-bad-piece-short = Une pièce mauvaise : mettez-la de côté, marquez-la, comptez-la, appelez { $lead }.
+card-bad-piece-short = Pièce défectueuse : mettez-la de côté, marquez-la, comptez-la, prévenez { $lead }.
 card-scrap-box = rebut
 card-side = face
 card-turn-over = tournez
@@ -96,14 +96,14 @@ card-at-step = { $last ->
 card-at-this-station = À ce poste
 card-before-starting = Avant de démarrer
 card-setting-up = Réglage
-card-supplies-each = Pour chaque pièce : { $supplies }
+card-supplies-each = Consommé par pièce : { $supplies }
 card-on-a-phone = Le code sur la carte d'un plateau montre chaque étape sur un téléphone, avec ses images.
 
 ## A caution in two words beside its sign; in full it is care-…
 card-sign-stay-and-watch = restez et surveillez
 card-sign-laser-beam = lunettes laser, capot fermé
 card-sign-fire = extincteur à portée
-card-sign-exhaust-and-air = avec extraction et air
+card-sign-exhaust-and-air = extraction et soufflage
 card-sign-hot = chaud, laissez refroidir
 card-sign-no-gloves = pas de gants
 card-sign-loose = manches et cheveux serrés

@@ -118,7 +118,7 @@ WRITE: Mapping[str, Who] = {
     "helper.leave_tray": _GUEST,
     "taps.taps": frozenset({GUEST, CREW, LEAD}),
     "signals.receive": _SENSOR,
-    "signals.press": _SENSOR,
+    "signals.press": frozenset(),  # a token of its own opens it, which no role here has
     # Whoever hands a piece over ticks it off: as a press of an event that crew may make.
     "plan_lines.tick": PAIRED,
     "welcome.go_over": PAIRED,

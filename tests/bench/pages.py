@@ -42,7 +42,7 @@ LEFT_OUT = (
     "helper.",
     "calendar.put_in",
 )
-NOT_YET = "It is being reckoned"
+NOT_YET = "Working it out"
 
 
 @dataclass(frozen=True)

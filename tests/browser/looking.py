@@ -14,7 +14,7 @@ from tests.browser.conftest import PHONE, TABLET, Scheme
 
 SIZES = {"phone": PHONE, "tablet": TABLET}
 SCHEMES: tuple[Scheme, ...] = ("light", "dark")
-TOUCH, INLINE = 56, 24
+TOUCH, INLINE = 56, 44
 _AXE = Axe().axe_script
 
 # Everything that is pressed, by what stands in its way: height, and what it is called.

@@ -121,14 +121,15 @@ class Person:
         self.writes("Name", "Key rail")
         self.writes("Steps, in one line", ROUTE)
         expect(self.phone.get_by_role("heading", name="This reads as")).to_be_visible()
+        self.writes("Engrave, at the Laser", "5")  # how many go on it at once, which the line does not say
         self.press("Create product")
         self.reads("Key rail")
 
     def opens_the_run(self) -> None:
         self.follows("Open a run")
         self.writes("Pieces", "11")
-        self.unfolds("start fewer or more")
-        self.writes("Start so many pieces", "12")
+        self.unfolds("Name, quantity, part-done trays")
+        self.writes("Pieces to start", "12")
         expect(self.phone.get_by_text("Start 12: 11 wanted, 1 extra")).to_be_visible()
         self.press("Open run")
 
@@ -211,7 +212,7 @@ class Person:
         tray = self.phone.get_by_role("article").filter(
             has=self.phone.get_by_role("heading", name="tray 2", exact=True)
         )
-        self.unfolds("Move, count, hold, history", tray)
+        self.unfolds("Assign, move, count, hold, history", tray)
         self.press("Split, merge, move", tray)
         with self.in_the_sheet("Move pieces from tray 2") as sheet:
             self.press("More: How many", sheet)
@@ -263,7 +264,7 @@ class Person:
         expect(self.phone.get_by_role("article").first).to_be_visible()
         ended = 0
         for tray in self.phone.get_by_role("article").all():
-            self.unfolds("Move, count, hold, history", tray)
+            self.unfolds("Assign, move, count, hold, history", tray)
             ends = tray.get_by_role("button", name="End the wait: Oil")
             if ends.count():
                 ends.click()

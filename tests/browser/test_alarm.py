@@ -89,7 +89,7 @@ def test_every_page_rings_until_somebody_answers_on_one(
         listener.hears()
     ahead = [tone for tone in ann.tones if tone["after"] > 0.5]
     assert ahead, "nothing was put on the audio clock before the machine ended"
-    ann.page.wait_for_function("window.tones.length >= 6")
+    ann.page.wait_for_function("() => window.tones.length >= 6")
 
     ben.page.get_by_role("button", name="I'm unloading it").first.click()
     ben.hears_nothing_more(within_ms=1000)
@@ -127,11 +127,11 @@ def test_while_hands_are_at_a_cutter_the_call_is_soft_and_says_finish_first(
     phone_without_screen.press("machine started", {"minutes": 0.05}, run="r1", load="engrave/1")
     for listener in (ann, ben):
         listener.hears()
-        listener.page.wait_for_function("window.tones.length >= 1")
+        listener.page.wait_for_function("() => window.tones.length >= 1")
 
     expect(soft_words(ann.page)).to_be_visible()
     expect(soft_words(ben.page)).to_be_hidden()
-    ben.page.wait_for_function("window.tones.length >= 6")
+    ben.page.wait_for_function("() => window.tones.length >= 6")
     assert max(tone["volume"] for tone in ann.tones) < 0.1 < max(tone["volume"] for tone in ben.tones)
     assert max(tone["pitch"] for tone in ann.tones) < 400
 

@@ -285,7 +285,9 @@ def test_the_label_is_read_before_the_coat_and_says_from_when_a_piece_may_be_tou
 
         ann.press("load done", run="r1", load="oil/1")
         row = page.locator("li", has_text="Oil: drying")
-        expect(row).to_contain_text(re.compile(r"recoat from .+ · handle from .+ · full cure .+ · label of 1 Mar 2026"))
+        expect(row).to_contain_text(
+            re.compile(r"recoat from .+ · handle from .+ · full cure .+ · label of 1\sMar\s2026")
+        )
         expect(row).to_contain_text("Dry to the touch is not cured.")
         page.close()
     assert bodies(shop_with_a_run, "load done") == [{}]
@@ -303,7 +305,7 @@ def test_a_coat_at_a_bench_asks_for_its_label_as_one_at_a_finishing_station_does
         ann.press("route revised", {"product": product, "from_tray": "1"}, run="r1", at=ago(4))
         ann.press("load started", run="r1", load="oil/1", at=ago(3))
         page = opened(phones.new(), server)
-        expect(page.locator("p.label")).to_contain_text("No finish is written down for this step.")
+        expect(page.locator("p.label")).to_contain_text("No finish recorded for this step.")
 
         ann.press("load done", run="r1", load="oil/1")
         expect(page.locator("li", has_text="Oil: drying")).to_contain_text("Dry to the touch is not cured.")
@@ -317,12 +319,12 @@ def test_a_wait_is_not_ended_early_without_a_question(ann: Phone, phone: Page, s
     opened(phone, server)
     phone.goto(f"{server.address}trays")
     tray = phone.get_by_role("article").filter(has=phone.get_by_role("heading", name="tray 1", exact=True))
-    tray.get_by_text("Move, count, hold, history").click()
+    tray.get_by_text("Assign, move, count, hold, history").click()
 
     tray.get_by_role("button", name="End the wait: Oil").click()
     sheet = phone.get_by_role("dialog")
     expect(sheet).to_contain_text("Dry to the touch is not cured.")
-    expect(sheet).to_contain_text("No finish is written down for this step.")
+    expect(sheet).to_contain_text("No finish recorded for this step.")
     sheet.get_by_role("button", name="End it early: tray 1").click()
 
     arrived(data, "wait ended")

@@ -30,6 +30,23 @@ def now(phones: Phones, server: Served, person: str) -> Page:
     return page
 
 
+def test_at_a_tray_what_comes_next_there_is_chosen_already(
+    ann: Phone, server: Served, phones: Phones, data: Path
+) -> None:
+    lead = now(phones, server, "Ann")
+    lead.goto(f"{server.address}trays")
+    lead.locator("#tray-4").locator("summary").last.click()
+
+    lead.locator("#tray-4").get_by_role("button", name="Assign to …").click()
+    sheet = lead.get_by_role("dialog", name="Assign to …")
+    sheet.get_by_role("button", name="Ben", exact=True).click()
+    sheet.get_by_role("button", name=re.compile("^Assign Cut, tray 4, to Ben")).click()
+
+    expect(lead.get_by_text("Ben: Cut, tray 4").first).to_be_visible()
+    arrived(data, "operation given")
+    assert bodies(data, "operation given") == [{"to": "ben", "trays": ["4"], "look": False}]
+
+
 def test_the_lead_gives_three_trays_and_the_first_piece_waits_for_a_look(
     ben: Phone, server: Served, phones: Phones, data: Path
 ) -> None:
@@ -55,11 +72,11 @@ def test_the_lead_gives_three_trays_and_the_first_piece_waits_for_a_look(
     assert refused["code"] == "look first"
     assert "Show it first" in refused["sentence"]
     helper.get_by_role("button", name="Show the first piece").click()
-    expect(helper.get_by_text("The lead is called to look.")).to_be_visible()
+    expect(helper.get_by_text("The lead has been called to look.")).to_be_visible()
 
     call = lead.locator(".panel", has_text="Ben calls from tray 1: check my first piece")
     call.get_by_role("button", name="Not yet").click()
-    expect(helper.get_by_text("The lead says: not yet.")).to_be_visible()
+    expect(helper.get_by_text("Not yet, says the lead.")).to_be_visible()
     helper.get_by_role("button", name="Show the first piece").click()
     call.get_by_role("button", name="Good, carry on").click()
 

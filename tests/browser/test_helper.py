@@ -217,7 +217,7 @@ def test_without_a_network_nothing_is_lost(
     expect(page.locator(".pressed")).to_contain_text("saved here, sent later")
     page.get_by_role("button", name="Done: all 5 good").click()
     expect(page.get_by_text("The next step appears here once this is sent.")).to_be_visible()
-    expect(page.get_by_text("The server does not answer.")).to_be_visible()
+    expect(page.get_by_text("No answer from the server.")).to_be_visible()
     page.context.set_offline(False)
 
     expect(page.get_by_role("heading", level=1)).to_have_text("Sand 180")
@@ -245,7 +245,7 @@ def test_a_machine_is_listed_started_watched_and_stopped(
     expect(look).to_have_count(0)
     later(page, server, seconds=31)  # half a minute after the start
     expect(look).to_be_visible()
-    expect(page.get_by_text("It is no fire watch.")).to_be_visible()
+    expect(page.get_by_text("It is not a fire watch.")).to_be_visible()
     look.click()
     expect(look).to_be_hidden()
 
@@ -332,3 +332,21 @@ def test_a_text_that_nobody_translated_is_read_out_as_english(
     expect(page.locator(".do-this [lang=en]")).to_have_text("Sand with the grain.")
     expect(page.locator("h1[lang=en]")).to_have_text("Sand 120")
     expect(page.locator(".work [lang]")).to_have_count(0)
+
+
+def test_what_an_emergency_needs_stands_first_and_one_press_calls_everybody(
+    strangers: Phones, shop_with_a_run: Path, server: Served
+) -> None:
+    page = scans(strangers, shop_with_a_run, server)
+
+    page.get_by_role("button", name="Something is wrong").click()
+
+    first = page.locator("#helper h1 + *")
+    expect(first).to_contain_text("Someone is hurt, or there's a fire")
+    expect(first).to_contain_text("call 112", ignore_case=True)
+    link = first.get_by_role("link", name=re.compile("112$"))
+    expect(link).to_have_attribute("href", "tel:112")
+    expect(link).to_have_class(re.compile(r"\bdanger\b"))
+    first.get_by_role("button").click()
+    arrived(shop_with_a_run, "lead called")
+    assert bodies(shop_with_a_run, "lead called") == [{"why": "hurt"}]

@@ -79,7 +79,7 @@ def test_now_opens_without_the_server_as_it_was(phones: Phones, mortal: Mortal, 
     page = reopened(page, mortal.now.address)
 
     says(page, "Clean, tray 1")
-    expect(page.get_by_text("The server does not answer")).to_be_visible(timeout=12_000)
+    expect(page.get_by_text("No answer from the server.")).to_be_visible(timeout=12_000)
     shown_after = page.evaluate(SHOWN)
     print(f"Now stood there {shown_after:.0f} ms after it was opened, the server {how.name}")
     assert shown_after < 2000
@@ -171,4 +171,5 @@ def a_piece_is_bad(page: Page) -> None:
     """One of tray 2 has a tear-out."""
     button(page, "^Something is wrong").click()
     button(page.get_by_role("dialog"), "^A bad piece").click()
-    page.get_by_role("dialog").locator("button.go").click()
+    button(page.get_by_role("dialog"), "^tear-out").click()
+    button(page.get_by_role("dialog"), "^1 scrap: tear-out").click()

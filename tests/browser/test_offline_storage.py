@@ -47,7 +47,7 @@ def full(phones: Phones, server: SamePort) -> Page:
 
 
 def notice(page: Page) -> Locator:
-    return page.get_by_role("alert").filter(has_text="storage takes nothing more")
+    return page.get_by_role("alert").filter(has_text="out of storage")
 
 
 def test_presses_that_the_storage_does_not_take_are_named_and_sent(full: Page, server: SamePort) -> None:

@@ -73,7 +73,7 @@ def test_a_helpers_phone_is_paired_revoked_and_paired_again(
 
     opens_its_page(phone, server)
     phone.get_by_text("Pair it again").click()
-    phone.get_by_role("button", name="Pair as a helper's phone").click()
+    phone.get_by_role("button", name="Pair as helper").click()
     code = phone.locator(".code").inner_text()
     unpaired.get_by_role("link", name="Pair this phone").click()
     unpaired.get_by_label("Code").fill(code)

@@ -24,7 +24,7 @@ def write_step(page: Page, address: str, text: str) -> None:
     """Open the form of the cut, and write a new step into it."""
     page.goto(address + CUT)
     page.get_by_role("heading", name="Instructions").click()
-    page.get_by_text("Add step").click()
+    page.get_by_text("Add a step").click()
     page.get_by_label("What to do").fill(text)
 
 
@@ -56,7 +56,7 @@ def test_a_refused_picture_is_said_at_once_and_what_is_typed_stays(
 
     choose(page, b"no picture")
 
-    expect(page.get_by_role("alert")).to_contain_text("no JPEG, PNG or WebP picture")
+    expect(page.get_by_role("alert")).to_contain_text("not a JPEG, PNG or WebP picture")
     expect(page.get_by_label("What to do")).to_have_value("Clamp it.")
     page.get_by_role("button", name="Save").click()
     expect(page.get_by_role("heading", name="Entry key rails")).to_be_visible()

@@ -83,7 +83,7 @@ def test_counted_opened_read_bought_and_gone(phones: Phones, server: Here, data:
     to_buy = page.get_by_role("region", name="To buy").get_by_role("heading", level=3)
     expect(to_buy).to_have_text(["6 mm upcut, two flutes"])
     page.get_by_role("button", name="I fitted a new one at the CNC").click()
-    expect(page.get_by_text("Written down: its wear starts at 0")).to_be_visible()
+    expect(page.get_by_text("Saved: its wear starts at 0")).to_be_visible()
     looking.unfold()
     looking.at("shopping list bought")
 
@@ -106,7 +106,7 @@ def test_undo_on_now_takes_back_what_a_form_said_though_nobody_said_who_they_are
     expect(page.get_by_role("button", name="2 h")).to_be_visible()
     page.goto(f"{server.address}plan/shopping")
     page.get_by_role("button", name="I fitted a new one at the CNC").click()
-    expect(page.get_by_text("Written down: its wear starts at 0")).to_be_visible()
+    expect(page.get_by_text("Saved: its wear starts at 0")).to_be_visible()
     assert server.house.workshop.ledger.state.cutters["cnc"]
 
     page.goto(server.address)

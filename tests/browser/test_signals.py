@@ -49,9 +49,9 @@ def test_a_machine_that_looks_ended_is_asked_about_and_a_person_says_what_it_is(
 
     says(server, token, "off")
 
-    alert = page.get_by_role("alert").filter(has_text="looks ended")
+    alert = page.get_by_role("alert").filter(has_text="seems to have finished")
     expect(alert).to_contain_text("A paused machine looks like that too")
-    expect(page).to_have_title(re.compile("^▲ The CNC looks ended"))
+    expect(page).to_have_title(re.compile("^▲ CNC seems to have finished"))
     assert ben.state()["runs"]["r1"]["loads"]["cut/1"]["state"] == "running"
     page.wait_for_function("() => window.tones.some((tone) => tone.volume === 1)")
 
@@ -59,7 +59,7 @@ def test_a_machine_that_looks_ended_is_asked_about_and_a_person_says_what_it_is(
     expect(alert).to_be_hidden()
 
     says(server, token, "off")
-    alert.get_by_role("button", name="It has ended, nobody is at it").click()
+    alert.get_by_role("button", name="Finished, nobody there").click()
     expect(alert).to_be_hidden()
     expect(page.get_by_role("button", name="CNC needs unloading")).to_be_visible()
     arrived(server.data, "machine ended")

@@ -110,7 +110,7 @@ def test_whoever_stands_there_says_so_and_a_missed_look_is_red(ben: Phone, serve
     expect(page.locator("article").filter(has_text="Laser")).to_contain_text("watch check missed")
     assert "danger-calls" in (page.locator("body").get_attribute("class") or "")
 
-    page.get_by_role("button", name="Ann answers").tap()
+    page.get_by_role("button", name="Ann is on it").tap()
 
     expect(page.get_by_role("alert")).to_be_hidden()
     assert answered_by(ben) == "ann"

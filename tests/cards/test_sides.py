@@ -97,6 +97,17 @@ def test_the_texts_of_twenty_pieces_fit_beside_their_numbers() -> None:
     assert texts_at(found) == [f"{at}a" for at in range(1, 21)]
 
 
+def test_texts_that_fill_more_than_a_card_are_all_there_and_it_says_so() -> None:
+    book = rails_book()
+    run = run_of(book.products[0], trays=1, pieces=20)
+    long = {at: ("1", f"{at} " + "For the house at the harbour " * 7) for at in range(1, 21)}
+
+    found = card_of(book, replace(run, trays={"1": replace(run.trays["1"], places=long)}))
+
+    assert said_on(found[0]) == speech(book)("on-more-cards")
+    assert "".join("".join(texts_at(found)).split()) == "".join("".join(text for _, text in long.values()).split())
+
+
 def test_eighteen_steps_keep_their_boxes_and_let_words_go_that_stand_further_up() -> None:
     found = card_of(*many_steps(18))
 

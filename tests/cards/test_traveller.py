@@ -1,11 +1,15 @@
 """What a traveller says, as a record."""
 
 import pickle
+import re
 from dataclasses import replace
 from datetime import timedelta
 
+import pytest
+
 from runboard.cards.model import Cell, Work
 from runboard.cards.of_a_run import traveller
+from runboard.cards.page import page_html
 from runboard.run.fold.state import OrderLine, RunState, Tray
 from runboard.shop.book import Book
 from runboard.shop.finish import Finish
@@ -99,6 +103,20 @@ def test_own_texts_are_said_in_the_cards_language() -> None:
     assert german.how == ("Stege bündig",)
     assert "Auf die Stege achten." in [one.text for one in german.care]
     assert works(book, run, language="fr")["Clean"].how == ("Pare the tabs flush",)
+
+
+@pytest.mark.parametrize("kinds", ["full", "everything"])
+def test_a_text_that_nobody_translated_says_that_it_is_english(kinds: str) -> None:
+    told = {"name": "Verputzen", "instructions": ["Stege bündig"]}
+    texts = [{"text": "Pare the tabs flush"}, {"text": "Brush the holes"}]
+    book, run = rails(clean={"instructions": texts, "translations": {"de": told}})
+
+    german = page_html(order(book, run, language="de", kinds=kinds))
+    english = page_html(order(book, run, kinds=kinds))
+
+    assert '<span lang="en">Brush the holes</span>' in german and "<span>Stege bündig</span>" in german
+    assert re.search(r'<b[^>]* lang="en">Sand', german) and not re.search(r'<b[^>]* lang="en">Verputzen', german)
+    assert ' lang="en">' not in english.partition("<body")[2]
 
 
 def test_the_wait_has_blanks_before_it_begins_and_moments_after() -> None:

@@ -179,7 +179,7 @@ def test_a_share_is_never_rounded_up_to_all(rate: float, share: str, chance: str
 
 # Where a moment is written for a program, a form's field or a file's name, or a time of day that is no moment.
 WRITTEN_ELSEWHERE = {
-    "plan/money/cents.py", "shop/record.py", "store/backup.py", "store/restore.py", "store/dues.py", "run/calls/calendar.py", "lan/authority.py",
+    "floor/looking/look.py", "plan/money/cents.py", "shop/record.py", "store/backup.py", "store/restore.py", "store/dues.py", "run/calls/calendar.py",
     "lan/issue.py", "web/door/run_pages.py", "web/trays/paper.py", "words/trying.py", "words/facts.py",
 }  # fmt: skip
 

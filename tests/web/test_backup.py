@@ -77,9 +77,7 @@ def test_the_nightly_copy_is_made_by_the_server(filled: House) -> None:
     assert "Last backup: " in shown(filled.app.test_client())
 
 
-@pytest.mark.parametrize(
-    ("day", "words"), [(25, "today"), (24, "yesterday"), (23, "Monday 23 November"), (26, "tomorrow")]
-)
+@pytest.mark.parametrize(("day", "words"), [(25, "today"), (24, "yesterday"), (23, "Mon 23 Nov"), (26, "tomorrow")])
 def test_a_day_is_said_as_people_do(day: int, words: str) -> None:
     now = datetime(2026, 11, 25, 12, tzinfo=UTC)
 
@@ -243,9 +241,9 @@ def test_a_person_at_the_terminal_says_whether_a_copys_devices_stay_let_in(
         "These get access as soon as it is served:\n  Ann's [2Jphone and more (a lead's)\n  Bench tablet (a helper's)\n"
         in out
     )
-    assert asked[0].startswith("Keep them?") and asked[0].endswith("[y/N] ")
+    assert asked[0].startswith("Keep their access?") and asked[0].endswith("[y/N] ")
     assert bool(let_in(tmp_path / "new")) is are_kept
-    assert ("Nobody is let in by it" in out) is not are_kept
+    assert ("Nobody has access: " in out) is not are_kept
 
 
 @pytest.mark.parametrize("answer", [EOFError, KeyboardInterrupt])
@@ -299,5 +297,5 @@ def test_what_of_a_copy_is_not_taken_or_cannot_be_compared_is_said(
     assert main(["restore", "--data", str(tmp_path / "new"), "--let-in", "nobody", str(lent)]) == 0
 
     out = capsys.readouterr().out
-    assert "No list of digests lies beside it" in out
+    assert "It has no list of digests beside it" in out
     assert "These of its files are left out:\n  files/leak.ngc: a link to somewhere else\n" in out

@@ -82,8 +82,8 @@ def test_without_an_open_run_a_sentence_says_so(data: Path, tmp_path: Path, caps
         (["--trays", "12"], "This run has no tray 12. Look at Trays."),
         (["--trays", "a-b"], "'a-b' names no trays."),
         (["--kinds", "shelves"], "There is nothing to print"),
-        (["--address", "http://shop:8210/page"], "is no address of a server"),
-        (["--address", "ftp://shop"], "is no address of a server"),
+        (["--address", "http://shop:8210/page"], "is not a server address"),
+        (["--address", "ftp://shop"], "is not a server address"),
     ],
 )
 def test_what_is_wrong_gets_a_sentence_and_leaves_nothing(

@@ -144,11 +144,11 @@ def test_every_kind_is_asked_by_its_fields(tmp_path: Path, capsys: pytest.Captur
     ("name", "content", "says"),
     [
         ("a.ngc", b"", "a.ngc is empty"),
-        ("a.ngc", b"G0 X1\n\0\1\2", "Line 2: this is no text"),
+        ("a.ngc", b"G0 X1\n\0\1\2", "Line 2: this is not text"),
         ("a.ngc", b"G1 X10 (open\nM30\n", "Line 1: the comment has no closing parenthesis"),
         ("a.ngc", b"G1 X" + b"1" * 9_000, "Line 1 is too long"),
         ("a.json", b"{", "cannot be read"),
-        ("a.json", b'{"kind": "weather"}', "names no kind of question"),
+        ("a.json", b'{"kind": "weather"}', "does not name its kind of question"),
         ("a.json", b'{"kind": "program"}', "Choose a file first"),
         ("a.json", b'{"kind": "program", "file": "gone.ngc"}', "cannot be opened"),
         ("a.json", b'{"kind": "program", "file": "a.json", "rapid": -5}', "cannot be read"),

@@ -246,7 +246,7 @@ class SecureWays:
 
 def test_the_shops_own_phone_is_shown_the_way_to_where_it_is_known(house: House) -> None:
     path = link_of(house).path
-    assert "This phone is the shop" not in house.app.test_client().get(path).text
+    assert "own phone? Open runboard" not in house.app.test_client().get(path).text
 
     fit(house, ways=SecureWays())
 

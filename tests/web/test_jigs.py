@@ -29,7 +29,7 @@ def test_a_jig_is_asked_downloaded_kept_and_put_back(client: FlaskClient, house:
     (jig,) = house.workshop.books.latest().jigs
     kept = client.get(f"/shop/jigs/{jig.key}").get_data(as_text=True)
 
-    assert "5 places one below the other" in text
+    assert "5 places in a column" in text
     assert file.mimetype == "image/svg+xml"
     assert len(read_svg(file.data).outlines) > 6
     assert pressed.status_code == 303
@@ -58,7 +58,7 @@ def test_a_jig_can_be_written_down_by_hand_and_named_by_an_operation(client: Fla
     (jig,) = house.workshop.books.latest().jigs
     assert saved.status_code == 303
     assert (jig.key, jig.columns, jig.corner_x) == ("pairs", 2, None)
-    assert "Nobody wrote down" in client.get("/shop/jigs/pairs").get_data(as_text=True)
+    assert "Its corner on Laser is missing" in client.get("/shop/jigs/pairs").get_data(as_text=True)
     product = house.workshop.books.latest().products[0]
     operation = client.get(f"/plan/products/{product.key}/operations/{product.operations[-1].key}").get_data(
         as_text=True

@@ -270,7 +270,7 @@ def test_a_password_that_was_refused_with_the_rest_is_not_said_to_be_kept(client
     answer = client.post("/shop/signals/mqtt", data={"host": "b", "port": "0", "user": "shop", "password": "hush"})
 
     assert answer.status_code == 422
-    assert "One is kept" not in answer.text
+    assert "One is saved" not in answer.text
 
 
 @pytest.mark.parametrize(

@@ -236,7 +236,7 @@ def test_where_no_two_can_change_places_the_page_says_why(client: FlaskClient, h
         ({"what": "trays", "pieces": "9" * 30}, "Enter a whole number"),
         ({"what": "trays", "pieces": "0"}, ": 1 to"),
         ({"what": "person", "like": "ann", "from": "soon"}, "Choose a day"),
-        ({"what": "person", "like": "zoe"}, "Choose somebody whose usual hours"),
+        ({"what": "person", "like": "zoe"}, "Choose somebody with usual hours"),
         (
             {"what": "hours", "person": "zoe", "day": "2026-06-12", "opens": "9:00", "closes": "10:00"},
             "Choose somebody",
@@ -247,7 +247,7 @@ def test_where_no_two_can_change_places_the_page_says_why(client: FlaskClient, h
         ({"what": "capacity", "service": "steam", "capacity": "2"}, "Choose shared equipment"),
         ({"what": "times", "operation": "sand", "per_cent": "5"}, "80 is a fifth less"),
         ({"what": "times", "operation": "sand", "per_cent": "100"}, "It is like that already"),
-        ({"what": "order", "first": "cut"}, "These two cannot change places"),
+        ({"what": "order", "first": "cut"}, "These two cannot swap"),
         ({"what": "magic"}, "Choose one of the changes"),
     ],
 )

@@ -331,7 +331,7 @@ def test_a_change_says_what_it_would_have_saved_as_a_range_and_when_it_is_paid_b
 
 
 def test_a_change_that_cannot_be_tried_says_why(client: FlaskClient, seen: Seen) -> None:
-    assert "These two cannot change places" in words(client.get(f"{RUN}/changes"))
+    assert "These two cannot swap" in words(client.get(f"{RUN}/changes"))
 
 
 def test_another_idea_is_kept_for_the_run(client: FlaskClient, house: House, seen: Seen) -> None:
@@ -342,7 +342,7 @@ def test_another_idea_is_kept_for_the_run(client: FlaskClient, house: House, see
     assert (answer.status_code, answer.location) == (303, f"{RUN}/changes")
     kept = kept_changes(house.app.extensions["fittings"].settings, "r1")
     assert [change.again for change in kept] == [Times("r1", "hooks", "hand", 80)]
-    assert "Fit hooks: the work by hand takes" in words(client.get(f"{RUN}/changes"))
+    assert "Fit hooks: hand work takes" in words(client.get(f"{RUN}/changes"))
 
 
 def test_an_idea_that_says_nothing_gets_a_sentence(client: FlaskClient, seen: Seen) -> None:

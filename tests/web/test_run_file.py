@@ -58,7 +58,7 @@ def test_a_run_is_looked_at_before_it_is_taken(client: FlaskClient, here: House,
     assert "Rails for the hall" in said
     assert "12 pieces wanted" in said
     assert "2 new events" in said
-    assert "Pressed by Ann, Ben" in said
+    assert "Entered by Ann, Ben" in said
     assert "station out of use" in said
 
     taken = client.post("/shop/import", data=as_a_browser_posts(look.text))
