@@ -116,7 +116,13 @@ def test_a_stranger_gets_the_welcome_page_instead(lead: FlaskClient) -> None:
 def test_it_says_how_large_things_may_be_as_it_is(client: FlaskClient, small_shop: None) -> None:
     text = client.get("/help").text
 
-    for most in (limits.MOST_PIECES, limits.MOST_TRAYS, limits.MOST_TRAYS_AT_FIRST, limits.MOST_LOADS, limits.MOST_STEPS):
+    for most in (
+        limits.MOST_PIECES,
+        limits.MOST_TRAYS,
+        limits.MOST_TRAYS_AT_FIRST,
+        limits.MOST_LOADS,
+        limits.MOST_STEPS,
+    ):
         assert re.search(rf"\b{most}\b", text), most
 
 
