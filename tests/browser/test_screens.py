@@ -104,6 +104,7 @@ PAGES = {
     "shop limits": "shop/limits",
     "shop import": "shop/import",
     "care": "care",
+    "help": "help",
     "not found": "plan/runs/r99",
 }
 
