@@ -4,13 +4,8 @@ import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { millis, now } from "../door/clock.js";
 import { dismiss, notSaved, onlyHere, outboxTrouble, pressState, refused, storageFull, waiting } from "../door/outbox.js";
 import { forget, lastPress, undo } from "../door/press.js";
-<<<<<<< HEAD
-import { become, serverReached } from "../door/shop.js";
-import { lineWords, list, say, sayLater, sayRefused, wishFor } from "../door/words.js";
-=======
 import { become, serverReached, shop } from "../door/shop.js";
 import { lineWords, list, loadTitle, say, sayLater, sayRefused, slug, stepOf, wishFor } from "../door/words.js";
->>>>>>> looka
 import { button } from "./sheet.js";
 
 export function header({ state, me, run }) {
