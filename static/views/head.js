@@ -5,7 +5,7 @@ import { millis, now } from "../door/clock.js";
 import { dismiss, notSaved, onlyHere, outboxTrouble, pressState, refused, storageFull, waiting } from "../door/outbox.js";
 import { forget, lastPress, undo } from "../door/press.js";
 import { become, serverReached } from "../door/shop.js";
-import { lineWords, list, say, sayRefused, wishFor } from "../door/words.js";
+import { lineWords, list, say, sayLater, sayRefused, wishFor } from "../door/words.js";
 import { button } from "./sheet.js";
 
 export function header({ state, me, run }) {
@@ -14,11 +14,14 @@ export function header({ state, me, run }) {
       <div class="run-words"><b>${run?.name ?? state.shop?.name ?? ""}</b>${run ? dueWords(run, state.plan?.done?.[run.id]) : nothing}</div>
       ${youAre(state, me)}
     </header>
-    ${serverReached() ? nothing : html`<p class="notice" role="status">${say("ui-no-server")}</p>`}
+    ${serverReached() ? nothing : html`<div class="notice" role="status"><p>${say("ui-no-server")}</p>${howItWorks()}</div>`}
     ${outboxTrouble() === "pair" ? html`<div class="notice" role="alert"><p>${say("ui-pair")}</p><a class="button full" href="/pair">${say("ui-pair-go")}</a></div>` : nothing}
     ${notSaved() ? html`<p class="notice" role="alert">${notSaved()}</p>` : nothing}
     ${storageFull() ? fullStorage() : nothing}`;
 }
+
+/** The way to the help, where the page can be opened again without the server: else whoever follows it has lost the page. */
+const howItWorks = () => (navigator.serviceWorker?.controller ? html`<a class="button quiet full" href="/help#away">${sayLater("en.sheets", "ui-how")}</a>` : nothing);
 
 /** This phone stores nothing: which presses would be lost with the page. */
 function fullStorage() {

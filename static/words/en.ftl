@@ -148,6 +148,7 @@ machines-idle = Idle: { $stations }
 machines-out-until = until { $until }
 machines-back = Back in use
 machines-stay = Stay and watch
+machines-you-watch = You are watching. Stay
 machines-watching = { $person } is watching
 machines-said = may be running: go and look
 state-idle = idle

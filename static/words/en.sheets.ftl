@@ -25,6 +25,7 @@ bad-rework = { $pieces } to rework
 bad-goes-on = The others carry on.
 scrap-tear-out = tear-out
 scrap-crack = crack
+scrap-broke = broke
 scrap-size = wrong size
 scrap-surface = surface
 scrap-engraving = engraving
@@ -167,6 +168,7 @@ load-gone = Not there any more
 load-gone-words = This load is done or was taken off.
 load-still-runs = Still running, this much longer
 load-stopped = Stopped, because …
+load-still-left = Still { $minutes } min on the clock. Has it stopped?
 load-ended = Finished, nobody there
 load-off = Take it off
 load-join = I'm working on it too
@@ -188,6 +190,8 @@ history-fail = failed
 
 ## Small words of the screens
 ui-open = Open
+ui-yes = Yes
+ui-no = No
 ui-note = Note
 ui-why = Why
 ui-unknown = Don't know
@@ -340,6 +344,7 @@ ahead-words = { $count ->
   } dated in the future, the last { $last } in { $year }. This server says { $now }, { $this_year }.
 ahead-clock = If that's wrong, set the server's clock and press nothing here.
 ahead-go = Date them when they arrived
+ui-how = How this works
 settle-title = Conflicting entries
 settle-about = These were entered offline and don't match. Which is right?
 settle-more = { $count } more show once these are sorted.
