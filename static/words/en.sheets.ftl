@@ -90,6 +90,10 @@ away-make-safe = Still running: { $stations }. Stop it, check it for smoke and g
 away-is-safe = Stopped, checked, power off. I'm off
 away-paused = paused when called away
 away-other-watches = { $person } is watching it now
+away-nobody = { $count ->
+    [one] Nobody else can watch it from where they are: stop it first.
+   *[other] Nobody else can watch them from where they are: stop them first.
+}
 away-how-many = { $step }: how many of the { $pieces } are done?
 away-go-on = Carry on with the rest
 not-this-title = Skip this: { $what }
