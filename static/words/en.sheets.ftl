@@ -221,7 +221,10 @@ did-out = Run out of { $supply }
 did-in = { $supply } is back
 did-held = { $pieces } held in tray { $tray }
 late-line-is = { $what } is late: due { $due }, { $good } of { $pieces } good so far
-late-line-will = { $what } will be late: due { $due }, its { $pieces } ready { $there }
+late-line-will = { $what } will be late: due { $due }, ready { $there } ({ $pieces ->
+    [one] 1 piece
+   *[other] { $pieces } pieces
+  })
 late-line-few = { $what } will be late: due { $due }, not all { $pieces } made by then
 wait-beside = The same coat is on { $trays }. 'Not dry' counts for them too.
 wait-not-dry = Not dry yet? Check again:
@@ -780,7 +783,7 @@ refused-button-look = { $station }: show the lead the first piece first.
 refused-button-nothing = Nothing to press at the { $station } now. Look at Now.
 
 spoken-what = Next step and alarms, said aloud
-spoken-no-voice = This phone has no voice of its own for English
+spoken-no-voice = This phone can't read English aloud by itself.
 spoken-on = Say aloud
 spoken-off = Stop saying aloud
 spoken-hello = I say what comes next, and each alarm.
