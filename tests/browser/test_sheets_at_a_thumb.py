@@ -84,6 +84,7 @@ def test_who_only_watches_finds_what_else_may_be_done_within_the_first_screen(
 ) -> None:
     ann.press("load done", run="r1", load="cut/1")
     ann.press("machine started", {"minutes": 38}, run="r1", load="cut/2")
+    ann.press("load started", run="r1", load="clean/1", person="ben")
     for move in ann.state()["moves"]:
         if move["code"] not in ("watch", "free", "stop"):
             ann.press("move declined", {"move": move["id"], "because": "tired", "until": ago(-60)}, run="r1")
@@ -119,10 +120,12 @@ def test_from_three_people_on_names_are_a_list_and_the_head_takes_three_lines(
 ) -> None:
     def planned(route: Route) -> None:
         found = route.fetch()
+        if found.status != 200:
+            return route.fulfill(response=found)
         state = found.json()
         state["plan"] = {**(state.get("plan") or {}), "done": {"r1": ago(-2 * 24 * 60)}}
         state["runs"]["r1"]["orders"] = [{**state["runs"]["r1"]["orders"][0], "pieces": 10, "due": ago(-3 * 24 * 60)}]
-        route.fulfill(response=found, json=state)
+        return route.fulfill(response=found, json=state)
 
     phone.route("**/state?*", planned)
     phone.goto(server.address)
