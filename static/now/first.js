@@ -7,7 +7,7 @@ import { doneWords, finishLoad, handOver, isListed, jobOf, leftAt, loadOf, nextW
 import { serverReached } from "../door/shop.js";
 import { loadTitle, loadWords, personName, roomName, say, stepOf } from "../door/words.js";
 import { cautions } from "../views/cautions.js";
-import { givenOf, handsOf, isCoat, listOf, loadAt, loadScene, ringingFor, wantsList, watchedBy } from "../views/doing.js";
+import { careOf, givenOf, handsOf, isCoat, listOf, loadAt, loadScene, ringingFor, wantsList, watchedBy } from "../views/doing.js";
 import { moveWords, nextMove, openMoves, reason, titleOf } from "../views/moves.js";
 import { listedButton, minutesStepper, runButton, runPress, toSee } from "../views/operation.js";
 import { button } from "../views/sheet.js";
@@ -106,7 +106,7 @@ function couldDo(scene, move, rest) {
     ${above(state, reason(move), move.station)}
     <h1>${moveWords(state, move)}</h1>
     ${givenWords(scene, state.runs?.[move.run], move.step, move.trays ?? [])}
-    ${cautions(step)}${labelOf(scene, step)}${here ? [toSee(here, scene.me), minutesStepper(here)] : nothing}${toTakeOver(state, rest)}${folded(scene)}
+    ${cautions({ care: careOf(step, loadAt(state, [move.run, move.load])) })}${labelOf(scene, step)}${here ? [toSee(here, scene.me), minutesStepper(here)] : nothing}${toTakeOver(state, rest)}${folded(scene)}
   </section>`, here ? runPress(here, scene.me) : moveButton(scene, move)];
 }
 

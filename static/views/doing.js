@@ -20,6 +20,10 @@ export function loadScene(state, load) {
   return { run, load, step: stepOfLoad(run, load), station: state.stations?.[load.station] };
 }
 
+/** The cautions of a step as its load stands: nobody has to watch a machine that has stopped. */
+export const careOf = (step, load) =>
+  (step?.care ?? []).filter(({ key }) => key !== "stay-and-watch" || !["ended", "unloading", "stopped"].includes(load?.state));
+
 export const openLoads = (state) =>
   Object.values(state.runs ?? {}).flatMap((run) => Object.values(run.loads ?? {})).filter((load) => !["done", "off"].includes(load.state));
 

@@ -86,10 +86,11 @@ function machine(scene, station) {
   </button>`;
 }
 
-/** 'Robin is watching' to everybody else, while Robin does; else to stay and watch. */
+/** 'Robin is watching' to everybody else, while Robin does; to Robin that it is Robin; else to stay and watch. */
 function watchWords({ state, me }, load) {
   const watcher = watcherOf(state, load);
-  return watcher && watcher !== me ? say("machines-watching", { person: personName(state, watcher) }) : say("machines-stay");
+  if (!watcher) return say("machines-stay");
+  return watcher === me ? say("machines-you-watch") : say("machines-watching", { person: personName(state, watcher) });
 }
 
 const saidRow = (state, load) => html`<button type="button" class="machine watch-check-due" @click=${() => open("said", load)}>

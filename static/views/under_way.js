@@ -5,7 +5,7 @@
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { sayLater, stepOf } from "../door/words.js";
 import { cautions, signs } from "./cautions.js";
-import { handsOf, loadScene, watchedBy } from "./doing.js";
+import { careOf, handsOf, loadScene, watchedBy } from "./doing.js";
 import { openMoves } from "./moves.js";
 
 const READABLE = ["stay-and-watch", "fire"];
@@ -25,8 +25,8 @@ function all({ state, me }) {
   const hands = handsOf(state, me);
   const isBefore = !hands || hands.load?.state === "loading";
   const said = new Set(isBefore ? (hands?.step ?? nextStep(state, me))?.care?.map(nameOf) : []);
-  const watched = watchedBy(state, me).filter((load) => !load.said).map((load) => loadScene(state, load).step);
-  const care = [isBefore ? null : hands.step, ...watched].flatMap((step) => step?.care ?? []).filter((caution) => !said.has(nameOf(caution)));
+  const watched = watchedBy(state, me).filter((load) => !load.said).map((load) => loadScene(state, load));
+  const care = [isBefore ? {} : hands, ...watched].flatMap(({ step, load }) => careOf(step, load)).filter((caution) => !said.has(nameOf(caution)));
   return [...new Map(care.map((caution) => [nameOf(caution), caution])).values()];
 }
 

@@ -3,8 +3,8 @@
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { moment } from "../door/clock.js";
-import { loadTitle, personName, say, slug } from "../door/words.js";
-import { handsOf, inSession, isWatched, watcherOf } from "../views/doing.js";
+import { list, loadTitle, personName, say, slug, stationName } from "../door/words.js";
+import { handsOf, inSession, isWatched, openLoads, watcherOf } from "../views/doing.js";
 import { idleLine, isAtWork, leftWords, machineState, shape, stateWords, stationsOf } from "../views/machines.js";
 import { isLate, isReady, waiting, waitWords } from "../views/waits.js";
 
@@ -48,7 +48,8 @@ export function people(state) {
 function doing(state, key, person) {
   if (person.away) return say("wall-away");
   const hands = handsOf(state, key);
-  if (!hands) return say("wall-free");
+  const watched = openLoads(state).filter((load) => load.state === "running" && isWatched(state, load) && watcherOf(state, load) === key);
+  if (!hands) return watched.length ? say("wall-watching", { stations: list(watched.map((load) => stationName(state, load.station))) }) : say("wall-free");
   return hands.job ? hands.job.name ?? hands.job.key : loadTitle(hands.run, hands.load);
 }
 

@@ -6,6 +6,7 @@ wall-people = People
 wall-waits = Drying, curing, in clamps
 wall-away = called away
 wall-free = free
+wall-watching = watching the { $stations }
 wall-until = until { $until }
 wall-nobody-watches = Who is watching it?
 wall-more = and { $count } more

@@ -100,6 +100,7 @@ def test_a_look_at_a_watched_machine_is_confirmed_by_one_tap(ben: Phone, server:
 
     expect(page.get_by_role("alert")).to_be_hidden()
     expect(page.locator("article").filter(has_text="Laser")).to_contain_text("Ben is watching")
+    expect(page.get_by_role("listitem").filter(has_text="Ben")).to_contain_text("watching the Laser")
     assert answered_by(ben) == "ben"
 
 
