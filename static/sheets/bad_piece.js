@@ -21,12 +21,12 @@ export function openBadPiece({ load, step }) {
     return html`${sheetHead(say("bad-title", { step: step.name }))}
       ${trays.length > 1 ? oneOf(say("bad-which"), trays.map((tray) => [tray, say("ui-tray", { tray })]), it.tray, (tray) => { it.tray = tray; it.pieces = 1; it.positions.clear(); }) : nothing}
       ${positionsOf(run.trays[it.tray], it.positions)}
-      ${stepper(say("bad-how-many"), it.pieces, { min: 1, max, set: (pieces) => { it.pieces = pieces; } })}
+      ${it.positions.size ? nothing : stepper(say("bad-how-many"), it.pieces, { min: 1, max, set: (pieces) => { it.pieces = pieces; } })}
       ${oneOf(say("bad-what"), [["scrap", say("ui-scrap")], ["rework", say("ui-rework")]], it.what, (what) => { it.what = what; it.back ||= backTo.at(-2)?.key ?? step.key; })}
       ${isScrap ? whyScrap(it.why, (why) => { it.why = why; }) : oneOf(say("bad-back-to"), backTo.map((step) => [step.key, step.name]), it.back, (back) => { it.back = back; })}
+      <p class="hint">${say("bad-goes-on")} <a href="/trays">${say("bad-other-tray")}</a></p>
       ${isScrap && !it.why ? goButton(say("bad-why-first"), () => {}, true)
-        : goButton(say(isScrap ? "bad-scrap" : "bad-rework", { pieces: it.pieces, tray: it.tray, why: it.why }), () => (isScrap ? scrapIt : reworkIt)(run, load, step, it))}
-      <p class="hint">${say("bad-goes-on")}</p>`;
+        : goButton(say(isScrap ? "bad-scrap" : "bad-rework", { pieces: it.pieces, tray: it.tray, why: it.why }), () => (isScrap ? scrapIt : reworkIt)(run, load, step, it))}`;
   });
 }
 

@@ -72,7 +72,7 @@ export function openMove(runId, trayId) {
     return html`${sheetHead(say("trays-move-title", { tray: trayId }))}
       ${sources.length > 1 ? oneOf(say("trays-move-from"), sources.map((source) => [source.key, source.name]), from.key, (key) => { it.from = key; }) : nothing}
       ${positionsOf(tray, it.positions)}
-      ${stepper(say("bad-how-many"), pieces, { min: 1, max, set: (count) => { it.pieces = count; } })}
+      ${it.positions.size ? nothing : stepper(say("bad-how-many"), pieces, { min: 1, max, set: (count) => { it.pieces = count; } })}
       ${oneOf(say("trays-move-to"), targets(run, trayId, fresh), to, (key) => { it.to = key; if (key !== fresh && it.why === "split") it.why = "merge"; })}
       ${backTo.length > 1 ? html`<details><summary>${say("trays-move-step", { step: step.name })}</summary>
         ${oneOf(say("bad-back-to"), backTo.map((step) => [step.key, step.name]), step.key, (key) => { it.step = key; it.why = key === from.key ? it.why : "rework"; })}</details>` : nothing}
