@@ -1,8 +1,8 @@
-// The service worker: opens Now and Trays without the server. The server writes VERSION and FILES above this text;
+// The service worker: opens Now, Trays and the help without the server. The server writes VERSION and FILES above this text;
 // VERSION is a digest of what FILES hold. Presses are not its business: they wait in the page's own outbox.
 
 const NAME = `runboard-${VERSION}`;
-const SHELLS = new Set(["/", "/trays"]);
+const SHELLS = new Set(["/", "/trays", "/help"]);
 
 // A new version waits until no page of the old one is open: a page that is being worked goes on with the files that it
 // began with, and never gets half of each.

@@ -1,4 +1,4 @@
-"""How large things may be, in one place: a run, a route, the book. README says it to people.
+"""How large things may be, in one place: a run, a route, the book. The help says it to people.
 
 The limits hold where something is saved, opened or sent. What is stored is read without them: it may have been written
 down before there were any.

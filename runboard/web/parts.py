@@ -7,6 +7,7 @@ from runboard.web.before import page as before
 from runboard.web.door import errors, guard, offline, pictures, run_pages, sessions, sizes, static_files
 from runboard.web.door import pages as pages_support
 from runboard.web.fittings import Fittings, fit_out
+from runboard.web.help import page as help_page
 from runboard.web.helper import guests
 from runboard.web.helper import page as helper
 from runboard.web.network import pairing, welcome
@@ -61,6 +62,7 @@ PARTS = (
     push,
     backup,
     care,
+    help_page,
     run_pages,
     pictures,
     plan,

@@ -71,17 +71,31 @@ export function openCount(load) {
   });
 }
 
+// Scrap that was counted before keeps its reasons; what is counted now wants one.
 const begun = (run, load) => Object.fromEntries(Object.entries(load.pieces).map(([tray, pieces]) => {
-  const [, scrap] = countedOf(run, tray, load);
-  return [tray, { pieces, good: pieces - scrap, scrap, why: "" }];
+  const before = scrapOf(run, tray, load);
+  const scrap = sum(before);
+  return [tray, { pieces, good: pieces - scrap, scrap, before, why: "" }];
 }));
 
 const trayCount = (tray, count) => html`<fieldset><legend>${say("ui-tray", { tray })}</legend>
     ${stepper(say("ui-good"), count.good, { max: count.pieces - count.scrap, set: (good) => { count.good = good; } })}
     ${stepper(say("ui-scrap"), count.scrap, { max: count.pieces, set: (scrap) => { count.good = Math.min(count.good, count.pieces - scrap); count.scrap = scrap; } })}
-    ${count.scrap ? whyScrap(count.why, (why) => { count.why = why; }) : nothing}</fieldset>`;
+    ${anew(count) > 0 ? whyScrap(count.why, (why) => { count.why = why; }) : nothing}</fieldset>`;
 
-// Scrap that was counted before has its reasons; what is counted now wants one.
-const unsaid = (counts) => Object.values(counts).some((count) => count.scrap && !count.why);
-const total = (counts, what) => Object.values(counts).reduce((sum, count) => sum + count[what], 0);
-const said = (counts) => Object.fromEntries(Object.entries(counts).map(([tray, { good, scrap, why }]) => [tray, { good, scrap: scrap ? [{ pieces: scrap, why }] : [] }]));
+const sum = (reasons) => reasons.reduce((all, { pieces }) => all + pieces, 0);
+const anew = ({ scrap, before }) => scrap - sum(before);
+const unsaid = (counts) => Object.values(counts).some((count) => anew(count) > 0 && !count.why);
+const total = (counts, what) => Object.values(counts).reduce((all, count) => all + count[what], 0);
+const said = (counts) => Object.fromEntries(Object.entries(counts).map(([tray, count]) => [tray, { good: count.good, scrap: reasonsOf(count) }]));
+
+// Where fewer are scrap than before, the reasons that came last go first.
+function reasonsOf(count) {
+  if (anew(count) > 0) return [...count.before, { pieces: anew(count), why: count.why }];
+  let left = count.scrap;
+  return count.before.flatMap((reason) => {
+    const pieces = Math.min(left, reason.pieces);
+    left -= pieces;
+    return pieces ? [{ ...reason, pieces, ...(reason.positions ? { positions: reason.positions.slice(0, pieces) } : {}) }] : [];
+  });
+}

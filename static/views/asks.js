@@ -46,7 +46,7 @@ function wasRunning(state, load, key) {
 /** What is to settle: both versions, one press each. */
 export function toSettle({ state }) {
   if (!state.unsettled?.length) return nothing;
-  return html`<section><h2>${say("settle-title")}</h2><p class="soft">${say("settle-about")}</p>
+  return html`<section><h2>${say("settle-title")}</h2><p class="soft">${say("settle-about")}</p><a class="button quiet" href="/help#away">${say("ui-how")}</a>
     ${state.unsettled.map((press) => entry(state, press))}${state.more?.unsettled ? html`<p class="soft">${say("settle-more", { count: state.more.unsettled })}</p>` : nothing}</section>`;
 }
 

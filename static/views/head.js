@@ -14,11 +14,14 @@ export function header({ state, me, run }) {
       <div class="run-words"><b>${run?.name ?? state.shop?.name ?? ""}</b>${run ? dueWords(run, state.plan?.done?.[run.id]) : nothing}</div>
       ${youAre(state, me)}
     </header>
-    ${serverReached() ? nothing : html`<p class="notice" role="status">${say("ui-no-server")}</p>`}
+    ${serverReached() ? nothing : html`<div class="notice" role="status"><p>${say("ui-no-server")}</p>${howItWorks()}</div>`}
     ${outboxTrouble() === "pair" ? html`<div class="notice" role="alert"><p>${say("ui-pair")}</p><a class="button full" href="/pair">${say("ui-pair-go")}</a></div>` : nothing}
     ${notSaved() ? html`<p class="notice" role="alert">${notSaved()}</p>` : nothing}
     ${storageFull() ? fullStorage() : nothing}`;
 }
+
+/** The way to the help, where the page can be opened again without the server: else whoever follows it has lost the page. */
+const howItWorks = () => (navigator.serviceWorker?.controller ? html`<a class="button quiet full" href="/help#away">${sayLater("en.sheets", "ui-how")}</a>` : nothing);
 
 /** This phone stores nothing: which presses would be lost with the page. */
 function fullStorage() {

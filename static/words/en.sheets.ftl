@@ -346,6 +346,7 @@ ahead-words = { $count ->
   } dated in the future, the last { $last } in { $year }. This server says { $now }, { $this_year }.
 ahead-clock = If that's wrong, set the server's clock and press nothing here.
 ahead-go = Date them when they arrived
+ui-how = How this works
 settle-title = Conflicting entries
 settle-about = These were entered offline and don't match. Which is right?
 settle-more = { $count } more show once these are sorted.

@@ -41,6 +41,7 @@ READ: Mapping[str, Who] = {
     "calendar.of_load": PAIRED,
     "calendar.of_wait": PAIRED,
     "care.care": PAIRED,
+    "help.how": PAIRED,
     "state.history": PAIRED,
     "pictures.show": PAIRED,
     "push.key": PAIRED,

@@ -10,11 +10,11 @@ from typing import Any
 
 from playwright.sync_api import Page
 
-from tests.browser.inside import OWN
+from tests.browser.inside import CLOCK, OWN
 from tests.serving import Here, Served
 
 _STATE = re.compile(r"/state(\?|$)")
-_LATER = f"async (now) => {OWN}['door/clock.js'].learn(Date.now(), Date.now(), now)"
+_LATER = f"async (now) => {CLOCK}.learn(Date.now(), Date.now(), now)"
 _FETCH = f"""async (parts) => {{
   const {{ wanted }} = {OWN}["door/later.js"];
   const found = await Promise.all(parts.map(wanted));

@@ -230,7 +230,7 @@ class Person:
 
     def works_to_the_end(self) -> None:
         for _ in range(100):
-            if not re.match("(Nothing waits|Time to stop)", self.screen()[0]):
+            if not re.match("(Nothing for you|Time to wrap up)", self.screen()[0]):
                 self.presses_on()
             elif not self.ends_waits():
                 return

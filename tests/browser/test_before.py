@@ -18,7 +18,7 @@ from tests.browser.conftest import TABLET, Phones
 from tests.browser.looking import Looking
 from tests.serving import Served, serving_demo
 
-ANSWER = re.compile(r"About .+ a load, of which .+ cutting")
+ANSWER = re.compile(r"About .+ per load, .+ of it cutting")
 # A file let go of over an element, as a browser tells it of one that is dragged in.
 DROP = """([name, text]) => {
   const dragged = new DataTransfer();

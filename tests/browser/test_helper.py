@@ -169,7 +169,7 @@ def test_the_lead_shuts_the_phone_out_and_the_next_press_is_refused_with_a_sente
     page.context.set_offline(False)
 
     expect(page.get_by_role("heading", level=1)).to_have_text("Your help at this tray has ended. Ask the lead.")
-    expect(page.get_by_text("stays on this phone")).to_be_visible()
+    expect(page.get_by_text("Entries not sent yet stay on this phone.")).to_be_visible()
     assert [kind for kind, *_ in log_of(shop_with_a_run)] == ["person came", "person went"]
 
     phone.get_by_role("link", name="Mia").click()

@@ -4,6 +4,7 @@ import re
 from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
+from zoneinfo import ZoneInfo
 
 from playwright.sync_api import Page, Route, expect
 
@@ -11,7 +12,7 @@ from tests.browser.beside import arrived, bodies, fetches, opened
 from tests.browser.conftest import STATIC, Phones
 from tests.browser.inside import OWN
 from tests.phone import Phone
-from tests.serving import Served
+from tests.serving import Here, Served
 
 DRAWN_AGAIN = f"(async () => {OWN}['door/screen.js'].redraw())()"
 # What a page does without at first: names and files.
@@ -95,6 +96,28 @@ def test_going_on_before_a_wait_is_over_says_what_it_means_and_is_noted_as_early
     assert run["trays"]["1"]["rests"]["oil"]["early"] is True
 
 
+def test_a_count_at_the_end_keeps_the_reasons_that_were_said_before(
+    ann: Phone, phone: Page, server: Served, data: Path
+) -> None:
+    ann.press("load started", run="r1", load="clean/1")
+    said = {"good": 4, "scrap": [{"pieces": 1, "why": "crack", "positions": [3]}]}
+    ann.press("pieces counted", said, run="r1", tray="1", operation="clean", load="clean/1")
+    opened(phone, server)
+    phone.get_by_text("Some bad, or finished earlier").click()
+    phone.get_by_role("button", name="Done, some bad").click()
+    sheet = phone.get_by_role("dialog")
+    expect(sheet.get_by_role("button", name="Done, 4 good, 1 scrap", exact=True)).to_be_enabled()
+
+    sheet.get_by_role("button", name="More: Scrap").click()
+    sheet.get_by_role("button", name="knot").click()
+    sheet.get_by_role("button", name="Done, 3 good, 2 scrap", exact=True).click()
+
+    arrived(data, "load done")
+    (done,) = bodies(data, "load done")
+    reasons = [{"pieces": 1, "why": "crack", "positions": [3]}, {"pieces": 1, "why": "knot"}]
+    assert done["counts"] == {"1": {"good": 3, "scrap": reasons}}
+
+
 def test_a_machine_that_was_to_be_back_by_now_is_asked_about(
     ann: Phone, phone: Page, server: Served, data: Path
 ) -> None:
@@ -152,3 +175,34 @@ def test_while_engraving_is_prepared_each_position_has_its_text(ann: Phone, phon
     phone.goto(f"{server.address}trays")
     whole = phone.get_by_role("list", name="Text at each position")
     expect(whole.get_by_role("listitem")).to_have_text(["position 1 12", "position 2 87"])
+
+
+def test_a_bad_piece_wants_its_reason_and_presets_none(ann: Phone, phone: Page, server: Served, data: Path) -> None:
+    ann.press("load started", run="r1", load="clean/1")
+    opened(phone, server)
+    expect(phone.get_by_role("heading", level=1)).to_contain_text("Clean")
+
+    phone.get_by_role("button", name="Something is wrong").click()
+    phone.get_by_role("button", name="A bad piece").click()
+    sheet = phone.get_by_role("dialog", name=re.compile("^Bad piece"))
+    reasons = sheet.get_by_role("group", name="Why")
+    expect(sheet.get_by_role("button", name="Choose why first")).to_be_disabled()
+    expect(reasons.locator("[aria-pressed=true]")).to_have_count(0)
+    reasons.get_by_role("button", name="crack").click()
+    sheet.get_by_role("button", name="1 scrap: crack").click()
+
+    arrived(data, "pieces counted")
+    assert [one["why"] for one in bodies(data, "pieces counted")[0]["scrap"]] == ["crack"]
+
+
+def test_the_usual_end_of_the_day_is_one_button(phone: Page, server: Here, data: Path, shop_with_a_run: Path) -> None:
+    now = server.clock.now().astimezone(ZoneInfo("Europe/Berlin"))
+    server.forward(hours=(36 - now.hour) % 24, minutes=-now.minute)  # about noon: Ann is usually there until 22:00
+    phone.goto(server.address)
+    phone.get_by_role("button", name="Ann", exact=True).click()
+
+    phone.get_by_role("button", name="Until 22:00, as usual").click()
+
+    arrived(data, "person came", number=3)  # after those of Ann and Ben this morning
+    came = bodies(data, "person came")[-1]
+    assert datetime.fromisoformat(came["until"]).astimezone(ZoneInfo("Europe/Berlin")).hour == 22

@@ -94,6 +94,34 @@ def test_trays_opens_without_the_server_too(installed: Page, server: SamePort) -
     expect(page.get_by_role("heading", name="tray 6")).to_be_visible()
 
 
+def test_the_help_opens_without_the_server_from_where_now_says_so(installed: Page, server: SamePort) -> None:
+    server.goes()
+    page = reopened(installed, server.now.address)
+    expect(page.get_by_text("No answer from the server")).to_be_visible(timeout=12_000)
+
+    page.get_by_role("link", name="How this works").click()
+
+    page.wait_for_url("**/help#away")
+    expect(page.get_by_role("heading", name="When the server is away")).to_be_in_viewport()
+    expect(page.get_by_role("link", name="Call 112")).to_be_attached()
+    assert page.evaluate("getComputedStyle(document.querySelector('.emergency')).borderTopWidth") == "3px"
+    page.goto(server.now.address)
+    says(page, "Clean, tray 1")
+
+
+def test_now_leads_to_no_help_that_would_not_open(phones: Phones, server: SamePort) -> None:
+    """Where nothing is kept for a time without the server, whoever follows a link has lost the page."""
+    page = phones.new()
+    page.goto(server.now.address)
+    page.get_by_role("button", name="Ann", exact=True).click()
+    phones.forgive_silence_of_the_server()
+
+    server.goes()
+
+    expect(page.get_by_text("No answer from the server")).to_be_visible(timeout=12_000)
+    expect(page.get_by_role("link", name="How this works")).to_have_count(0)
+
+
 def test_a_tray_is_worked_without_the_server_and_is_what_the_server_says_afterwards(
     installed: Page, server: SamePort
 ) -> None:

@@ -24,7 +24,7 @@ def write_step(page: Page, address: str, text: str) -> None:
     """Open the form of the cut, and write a new step into it."""
     page.goto(address + CUT)
     page.get_by_role("heading", name="Instructions").click()
-    page.get_by_text("Add a step").click()
+    page.get_by_text("Add step").click()
     page.get_by_label("What to do").fill(text)
 
 

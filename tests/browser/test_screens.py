@@ -104,6 +104,7 @@ PAGES = {
     "shop limits": "shop/limits",
     "shop import": "shop/import",
     "care": "care",
+    "help": "help",
     "not found": "plan/runs/r99",
 }
 
@@ -292,7 +293,7 @@ STATES: dict[str, tuple[Callable[[Demo], None], str]] = {
     "put aside": (put_aside, ""),
     "loading": (loading, "Load: "),
     "alert": (ended, ""),
-    "stopped": (stopped, "Stopped early"),
+    "stopped": (stopped, "Stopped: "),
     "away": (away, "You were called away"),
     "gone": (gone, ""),
     "to settle": (to_settle, ""),

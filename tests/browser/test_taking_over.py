@@ -43,7 +43,7 @@ def test_it_is_said_when_and_from_whom_and_one_press_takes_it_over(
     expect(said).to_be_visible()
 
     phone.get_by_text("Do something else").click()
-    phone.locator("li.row", has_text="take over watching").get_by_role("button").click()
+    phone.locator("li.row", has_text="until you take over").get_by_role("button").click()
     phone.get_by_role("button", name="I'm watching it now").click()
     expect(said).to_have_count(0)
     arrived(data, "watch taken")

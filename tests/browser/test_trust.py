@@ -75,7 +75,7 @@ def test_what_only_a_press_says_to_run_stands_among_the_machines_until_somebody_
 
     row.click()
     sheet = phone.get_by_role("dialog")
-    expect(sheet).to_contain_text("Ben pressed")
+    expect(sheet).to_contain_text("Ben entered")
     pictured(phone, "may-be-running-sheet")
     sheet.get_by_role("button", name="It's not running").click()
 

@@ -78,7 +78,7 @@ def test_a_question_is_answered_on_the_page_that_asked_it(client: FlaskClient) -
     page = asked(client, pieces="4")
 
     text = page.get_data(as_text=True)
-    assert "1200 mm in all" in text
+    assert "1200\u00a0mm in all" in text
     assert "Line 3: &lt;b&gt;odd&lt;/b&gt;" in text
     assert 'name="pieces" value="4"' in text
     assert 'data-label="mm"' in text
@@ -103,9 +103,9 @@ def test_a_file_that_was_sent_once_is_asked_about_again_without_sending_it(clien
 
     again = asked(client, pieces="2", length="1", **{"file.digest": digest, "file.name": "a rail.cut"})
 
-    assert "6 mm in all" in text
+    assert "6\u00a0mm in all" in text
     assert "a rail.cut" in text and "../" not in text
-    assert "7 mm in all" in again.get_data(as_text=True)
+    assert "7\u00a0mm in all" in again.get_data(as_text=True)
 
 
 @pytest.mark.parametrize(
@@ -138,7 +138,7 @@ def test_a_file_dropped_on_a_product_goes_to_the_kind_that_reads_it(client: Flas
 
     unknown = client.post("/before/file", data={"product": "rail", "file": (io.BytesIO(b"12345"), "rail.xyz")})
 
-    assert "3005 mm in all" in text and '<option value="rail" selected>' in text
+    assert "3005\u00a0mm in all" in text and '<option value="rail" selected>' in text
     assert unknown.status_code == 422 and "rail.xyz can’t be read here" in unknown.get_data(as_text=True)
 
 
@@ -194,13 +194,13 @@ def test_a_question_too_long_for_an_address_is_answered_where_it_was_sent(
     page = client.post("/before/boards", data={"asked": "yes", "pieces": "4", "length": "300"})
 
     assert page.status_code == 200
-    assert "1200 mm in all" in page.text
+    assert "1200\u00a0mm in all" in page.text
 
 
 def test_what_an_address_says_beside_the_question_is_passed_over(client: FlaskClient) -> None:
     page = client.get("/before/boards?asked=yes&pieces=4&length=300&noise=1&pieces.0.more=2&kept=<b>")
 
-    assert "1200 mm in all" in page.text
+    assert "1200\u00a0mm in all" in page.text
     assert "noise" not in page.text and "<b>" not in page.text
 
 

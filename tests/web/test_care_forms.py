@@ -218,4 +218,4 @@ def test_noise_is_told_as_information(client: FlaskClient) -> None:
     text = words(client.get("/shop/limits"))
 
     assert "as information" in text
-    assert "unknown means no" in text
+    assert "Not sure what it is? Don’t cut it." in text

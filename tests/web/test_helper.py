@@ -632,7 +632,7 @@ def test_the_hours_are_over(house: House, clock: HandClock) -> None:
     assert answer.json["sentence"] == "Die Zeit an diesem Kasten ist um. Die Werkstattleitung kann verlängern."
     assert "hours are over" in client.post(link_of(house).path, data={"name": "Mia"}).text
     (guest,) = guests(house.workshop, house.door)
-    assert "Let in again for 2.5 h" in lead.get(f"/helpers/{guest.device.id}").text
+    assert "Let in again for 2.5\u00a0h" in lead.get(f"/helpers/{guest.device.id}").text
 
 
 def test_using_the_hours_makes_them_no_longer(house: House, clock: HandClock) -> None:

@@ -15,6 +15,7 @@ from runboard.house import House, Settings
 from runboard.web.door import offline
 from runboard.web.door.sessions import COOKIE
 from runboard.web.door.static_files import composed
+from tests import scenario
 from tests.conftest import HandClock
 from tests.pairing import paired
 from tests.serving import ROOT
@@ -116,11 +117,11 @@ def test_every_catalogue_and_address_that_they_ask_for_is_kept(kept: list[str]) 
     assert wanted - set(kept) == set()
 
 
-@pytest.mark.parametrize("screen", SCREENS)
+@pytest.mark.parametrize("screen", (*SCREENS, "/help"))
 def test_what_the_page_itself_names_is_kept(client: FlaskClient, kept: list[str], screen: str) -> None:
     named = set(SHOWN.findall(client.get(screen).text))
 
-    assert len(named) > 4
+    assert len(named) > 3
     assert named - set(kept) == set()
 
 
@@ -143,6 +144,38 @@ def test_what_other_screens_need_is_left_out(kept: list[str]) -> None:
 def test_what_the_server_alone_says_is_left_out(kept: list[str], name: str) -> None:
     assert (STATIC / "words" / f"en.{name}.ftl").exists()
     assert f"/static/words/en.{name}.ftl" not in kept
+
+
+@pytest.mark.parametrize("name", ["words/en.pages.help.ftl", "words/en.pages.now.ftl", "words/en.pages.door.ftl"])
+def test_the_version_follows_what_a_kept_page_says(client: FlaskClient, a_copy: Path, name: str) -> None:
+    before = version(client)
+
+    with (a_copy / name).open("a", encoding="utf-8") as file:
+        file.write("\n")
+
+    assert version(client) != before
+
+
+@pytest.mark.parametrize("name", ["help/help.html", "now/now.html", "trays/trays.html", "door/page.html"])
+def test_the_version_follows_what_a_kept_page_is_drawn_by(house: House, tmp_path: Path, name: str) -> None:
+    client, place = house.app.test_client(), tmp_path / "templates"
+    shutil.copytree(ROOT / "templates", place)
+    house.app.template_folder = str(place)
+    before = version(client)
+
+    with (place / name).open("a", encoding="utf-8") as file:
+        file.write("\n")
+
+    assert version(client) != before
+
+
+def test_another_emergency_number_is_another_version(client: FlaskClient, house: House) -> None:
+    """The help, which a phone keeps, names it."""
+    before = version(client)
+
+    house.workshop.books.save({**scenario.shop(), "emergency": "999"}, house.workshop.clock.now())
+
+    assert version(client) != before
 
 
 @pytest.mark.parametrize(

@@ -81,7 +81,7 @@ def test_an_unanswered_end_goes_outside_once_and_then_now_and_then(
     climbing.turn()
     climbing.turn()
     assert lamp.titles(1) == ["CNC should be finished. Go and check"]
-    assert "nobody has answered" in lamp.got[0]["message"]
+    assert "Nobody has answered since Sat 10:10" in lamp.got[0]["message"]
 
     clock.forward(minutes=15)
     climbing.turn()
@@ -294,7 +294,7 @@ def test_an_address_that_cannot_be_sent_to_comes_back(client: FlaskClient, house
 
     assert answer.status_code == 422
     assert answer.headers["Cache-Control"] == "no-store"  # what was typed may be secret
-    assert "no address that can be sent to" in answer.text
+    assert "Nothing can be sent to that address" in answer.text
     assert house.store.settings.get("outside") == {}
 
 

@@ -224,7 +224,7 @@ def test_a_refused_picture_is_said_at_its_step_and_the_others_and_all_texts_stay
 
     assert answer.status_code == 422
     error = re.search(r'id="instructions.0.picture-error">(.*?)</p>', answer.text)
-    assert error is not None and "no JPEG, PNG or WebP" in html.unescape(error[1])
+    assert error is not None and "not a JPEG, PNG or WebP" in html.unescape(error[1])
     assert again.status_code == 303
     assert cut(house)["name"] == "Cut them"
     assert [one["text"] for one in cut(house)["instructions"]] == ["Lay the board on the bed.", "Clamp it."]
@@ -249,7 +249,7 @@ def test_a_picture_that_is_too_large_says_how_large_it_may_be() -> None:
     with pytest.raises(Refused) as refused:
         prepare(b"x" * (photographs.MOST_BYTES + 1))
 
-    assert "more than 20 MB" in say("refused", refused.value.code, refused.value.facts)
+    assert "over 20 MB" in say("refused", refused.value.code, refused.value.facts)
 
 
 def test_a_product_has_a_picture(client: FlaskClient, house: House) -> None:

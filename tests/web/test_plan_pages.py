@@ -456,7 +456,7 @@ def test_the_route_asks_which_finish_it_is_and_names_a_wait_that_its_label_makes
     for page in ("/plan/products/rail", "/plan/runs/new?product=rail"):
         said = client.get(page).text.replace("\u00a0", " ")
         assert "which finish?" not in said
-        assert "Oil: the route waits 12 h, the finish&#39;s label says 3 days. It waits 3 days." in said
+        assert "Oil: the route waits 12 h, the finish’s label says 3 days. It waits 3 days." in said
 
 
 def test_a_machine_time_keeps_the_program_it_is_from_until_somebody_types_another(

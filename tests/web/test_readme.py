@@ -34,3 +34,32 @@ def test_every_command_has_its_row() -> None:
 @pytest.mark.parametrize("name", COMMANDS)
 def test_a_command_s_row_has_its_options(name: str) -> None:
     assert told()[name] == options(name)
+
+
+def test_it_is_read_in_five_minutes() -> None:
+    """Without its commands: what is longer stands in the help, at its place in the program."""
+    text = re.sub(r"```.*?```|^\|.*?\|$", "", README.read_text("utf-8"), flags=re.M | re.S)
+
+    assert len(text.split()) <= 1100
+
+
+def test_it_opens_with_the_job_and_shows_four_pictures_of_it() -> None:
+    text = README.read_text("utf-8")
+    pictures = [README.parent / name for name in re.findall(r"!\[[^\]]+\]\((.pictures/\w+\.png)\)", text)]
+
+    assert text.startswith("# runboard\n\nRunboard is for a person who makes small goods")
+    assert [path.stem for path in pictures] == ["now", "plan", "card", "review"]
+    assert all(0 < path.stat().st_size < 60_000 for path in pictures)
+
+
+def test_it_keeps_what_nobody_may_overlook() -> None:
+    words = " ".join(README.read_text("utf-8").split())
+
+    for said in (
+        "emergency number",
+        "never says that a running machine may be left",
+        "stay and watch",
+        "no fire watch",
+        "no interlock",
+    ):
+        assert said in words

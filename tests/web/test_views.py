@@ -23,6 +23,7 @@ OF_A_FORM = {"form.text", "form.all", "form.error", "form.is_open", "form.row_nu
 OF_A_CARD = {"place.picture", "place.sign", "Getitem"}  # a macro for each kind of face and row
 FILTERS = {
     "local", "span", "day", "due", "called", "words",  # ours: moments and a span where the shop is, an order line's name, a text of the catalogue
+    "lang",  # a card's: the attribute of words that are in another language
     "capitalize", "default", "format", "int", "join", "length", "list", "map", "max", "min", "rejectattr", "safe", "selectattr", "truncate",
 }  # fmt: skip
 

@@ -1,4 +1,4 @@
-"""What a phone needs to open Now and Trays without the server: the service worker, with the list of what it keeps."""
+"""What a phone needs to open Now, Trays and the help without the server: the service worker, with the list of what it keeps."""
 
 import hashlib
 import json
@@ -7,14 +7,18 @@ from pathlib import Path
 
 from flask import Blueprint, Response, current_app, request
 
+from runboard.floor.looking.at_hand import book_now
 from runboard.places import folder
 from runboard.run.fold.table import table_text
+from runboard.web.door.pages import workshop
 from runboard.web.door.static_files import composed, names_of
 
-SHELLS = ("/", "/trays")
+SHELLS = ("/", "/trays", "/help")
+# The rooms of templates/ that draw them, and the words that these say.
+DRAWN_BY = ("door", "now", "trays", "help")
 ALSO = ("/table.json", "/static/runboard.webmanifest")
-# Files of static/ that Now and Trays are drawn with, beside their scripts and styles; other screens need the server anyway.
-KEPT = ("words/en*.ftl", "signs/*.svg", "*.svg", "icons/*.png")
+# Files of static/ that Now, Trays and the help are drawn with, beside composed ones; other screens need the server anyway.
+KEPT = ("words/en*.ftl", "signs/*.svg", "*.svg", "icons/*.png", "tokens.css", "base.css", "help/help.css")
 NOT_KEPT = ("en.forms", "en.pages", "en.commands", "en.lan", "en.review", "en.friend", "en.before")
 
 part = Blueprint("offline", __name__)
@@ -50,11 +54,13 @@ def _names() -> list[str]:
 
 def _version() -> str:
     """A digest of everything that the worker keeps, and of the worker itself."""
-    static = folder("static")
-    stamps = tuple((name, (static / name).stat().st_mtime_ns) for name in [*_names(), "worker.js"])
-    shells = tuple(str(path) for path in sorted(Path(str(current_app.template_folder)).glob("*.html")))
+    static, templates = folder("static"), Path(str(current_app.template_folder))
+    said = [f"words/en.pages.{room}.ftl" for room in DRAWN_BY]
+    stamps = tuple((name, (static / name).stat().st_mtime_ns) for name in [*_names(), *said, "worker.js"])
+    shells = (str(path) for room in DRAWN_BY for path in sorted((templates / room).glob("*.html")))
+    drawn = tuple((path, Path(path).stat().st_mtime_ns) for path in shells)
     made = tuple(found.etag for name in _composed() if (found := composed(static, name)))
-    return _digest(str(static), stamps, tuple((path, Path(path).stat().st_mtime_ns) for path in shells), made)
+    return _digest(str(static), stamps, drawn, (*made, book_now(workshop()).emergency))
 
 
 @lru_cache(maxsize=4)

@@ -1,7 +1,7 @@
 """What happened in a run: everybody's day beside the planned one, hours by operation, waiting and why, yields, scrap, the
 process chart, order lines."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import timedelta
 
@@ -37,6 +37,14 @@ class Waited:
     rows: tuple[tuple[str, str, str], ...]
 
 
+@dataclass(frozen=True)
+class Scrapped:
+    """What was lost, as a chart and row by row: (why, wood, board, pieces)."""
+
+    chart: Markup
+    rows: tuple[tuple[str, str, str, int], ...]
+
+
 @part.get("/review/runs/<key>/happened")
 def happened(key: str) -> Response:
     """Everything that happened, section by section with its answer, and a table behind each chart."""
@@ -56,8 +64,7 @@ def happened(key: str) -> Response:
         shorts=key_of(named),
         hands=_hands(what.bars),
         waited=[one for row in ("person", "station", "tray") if (one := _waited(row, found, named)).rows],
-        lost=_lost(what.lost),
-        lost_rows=[(lost_in_words(lost), lost.wood, lost.board, lost.pieces) for lost in what.lost],
+        lost=_scrapped(what.lost),
         since=[(_since(one, named), one.hours) for one in what.since_changes if any(lost for _, lost in one.hours)],
         orders=sorted(what.order_lines, key=lambda line: (line.done is not None, -(line.late or timedelta(0)))),
         until=found.past.until,
@@ -79,13 +86,14 @@ def _hands(operations: Iterable[OperationBar]) -> Markup:
     return bars("hands", say("review-chart", "hands"), pareto(rows)) if rows else Markup("")
 
 
-def _lost(lost: Iterable[Lost]) -> Markup:
+def _scrapped(lost: Sequence[Lost]) -> Scrapped:
     sums: dict[str, int] = {}
     for one in lost:
         said = lost_in_words(one)
         sums[said] = sums.get(said, 0) + one.pieces
-    rows = [(said, float(pieces), str(pieces)) for said, pieces in sums.items()]
-    return bars("scrap", say("review-chart", "lost"), pareto(rows)) if rows else Markup("")
+    shown = [(said, float(pieces), str(pieces)) for said, pieces in sums.items()]
+    chart = bars("scrap", say("review-chart", "lost"), pareto(shown)) if shown else Markup("")
+    return Scrapped(chart, tuple((lost_in_words(one), one.wood, one.board, one.pieces) for one in lost))
 
 
 def _waited(row: str, found: Essentials, named: Named) -> Waited:
