@@ -105,11 +105,20 @@ def dated(moment: datetime, zone: tzinfo, locale: str = "en") -> str:
     return f"{date_in_words(moment.astimezone(zone), locale, with_year=True)}, {time_of_day(moment, zone)}"
 
 
-def due_in_words(due: datetime, zone: tzinfo, locale: str = "en") -> str:
-    """'Sun 29 Nov 2026, 08:00'; the day alone where it is the end of a day."""
+def seen_from(now: datetime, moment: datetime, zone: tzinfo, locale: str = "en") -> str:
+    """As a page says it that is looked at today and in a year: '08:00', 'Sun 08:00', 'Sun 29 Nov, 08:00', and 'Sun 29 Nov 2026, 08:00'
+    of another year."""
+    same_year = moment.astimezone(zone).year == now.astimezone(zone).year
+    is_near = same_year or abs(moment - now) < _CLEAR_FOR
+    return moment_in_words(moment, zone, locale, now=now) if is_near else dated(moment, zone, locale)
+
+
+def due_in_words(due: datetime, zone: tzinfo, locale: str = "en", *, now: datetime | None = None) -> str:
+    """'Sun 29 Nov 2026, 08:00', seen from ``now`` as a page says it; the day alone where it is the end of a day."""
     local = due.astimezone(zone)
-    is_a_day = (local.hour, local.minute) == (END_OF_DAY.hour, END_OF_DAY.minute)
-    return date_in_words(local, locale, with_year=True) if is_a_day else dated(due, zone, locale)
+    if (local.hour, local.minute) == (END_OF_DAY.hour, END_OF_DAY.minute):
+        return date_in_words(local, locale, with_year=now is None or local.year != now.astimezone(zone).year)
+    return dated(due, zone, locale) if now is None else seen_from(now, due, zone, locale)
 
 
 def span_in_words(span: timedelta | None, locale: str = "en") -> str:

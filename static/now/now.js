@@ -55,8 +55,7 @@ function page(scene) {
     ${machines(scene)}${hasUnderWay(scene) ? part("under way")?.readable(scene) : nothing}
     ${soundButton()}
     ${here("clock")?.wrongClock(say, redraw)}
-    ${here("below")?.below(scene)}
-    ${instead(scene)}
+    ${isOver(scene) ? nothing : [here("below")?.below(scene), instead(scene)]}
     ${questions(scene, "toSettle")}
     ${heldTooLong(scene)}
     ${handed(scene)}

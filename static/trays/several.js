@@ -57,7 +57,7 @@ export function openGive({ run: { id: runId } }, tray = null) {
       ${anyOf(say("give-which"), ids.map((id) => [id, id]), it.trays)}
       ${oneOf(say("give-to"), [...people.map(([key, person]) => [key, person.name]), ["", say("give-nobody")]], it.to, (key) => { it.to = key; })}
       ${it.to ? tick(say("give-look"), it.look, () => { it.look = !it.look; }) : nothing}
-      <div class="spaced">${goButton(say(it.to === "" ? "give-back" : "give-go", facts), () => press(say(it.to ? "did-give" : "did-give-back", facts), [given]), !trays.length || it.to === null)}</div>`;
+      ${goButton(say(it.to === "" ? "give-back" : "give-go", facts), () => press(say(it.to ? "did-give" : "did-give-back", facts), [given]), !trays.length || it.to === null)}`;
   });
 }
 

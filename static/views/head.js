@@ -4,8 +4,8 @@ import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { millis, now } from "../door/clock.js";
 import { dismiss, notSaved, onlyHere, outboxTrouble, pressState, refused, storageFull, waiting } from "../door/outbox.js";
 import { forget, lastPress, undo } from "../door/press.js";
-import { become, serverReached } from "../door/shop.js";
-import { lineWords, list, say, sayLater, sayRefused, wishFor } from "../door/words.js";
+import { become, serverReached, shop } from "../door/shop.js";
+import { lineWords, list, loadTitle, say, sayLater, sayRefused, slug, stepOf, wishFor } from "../door/words.js";
 import { button } from "./sheet.js";
 
 export function header({ state, me, run }) {
@@ -74,11 +74,21 @@ export function foot(big = nothing) {
   return big === nothing && last === nothing ? nothing : html`<footer class="last">${big}${last === nothing ? nothing : html`<div>${last}</div>`}</footer>`;
 }
 
+/** 'On another phone: finished Sand 120, tray 7' */
+function elsewhere({ id }) {
+  const { last_press: entry, runs } = shop() ?? {};
+  const what = entry?.id === id && sayLater("en.sheets", `kind-${slug(entry.kind)}`);
+  const run = runs?.[entry?.run];
+  const load = run?.loads?.[entry.load];
+  const of = load ? loadTitle(run, load) : stepOf(run, entry?.step)?.name ?? "";
+  return what ? sayLater("en.sheets", "press-elsewhere-what", { what, of }).trim() : say("press-elsewhere");
+}
+
 function pressed() {
   const last = lastPress();
   const unsent = new Set(waiting().map((entry) => entry.press)).size;
   if (!last) return unsent ? html`<span>${say("press-unsent", { count: unsent })}</span>` : nothing;
-  const label = last.label || say("press-elsewhere");
+  const label = last.label || elsewhere(last);
   const state = last.label ? pressState(last.id) : "sent";
   if (state === "refused") return html`<span><b>${say("press-refused", { what: label })}</b></span>`;
   return html`<span><b>${label}</b><span class="soft">${last.label ? say(`press-${state.replace(" ", "-")}`) : ""}${unsent > 1 ? ` · ${say("press-unsent", { count: unsent })}` : ""}</span></span>

@@ -121,6 +121,7 @@ helper-stop-title = Not-Halt drücken, wenn gefahrlos
 helper-stop-hand-title = Warum angehalten?
 helper-scrap-tear-out = ausgerissen
 helper-scrap-crack = Riss
+helper-scrap-broke = zerbrochen
 helper-scrap-size = falsches Maß
 helper-scrap-surface = Oberfläche
 helper-scrap-engraving = Gravur

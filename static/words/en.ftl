@@ -115,7 +115,7 @@ done-all = Done, { $good ->
   }
 done-some = Done, { $good } good, { $scrap } scrap
 then-start = Start { $what }
-then-go-on = Carry on with { $what }
+then-go-on = Back to { $what }
 then-at-it = Unload the { $station }
 then-job = Start: { $job }
 

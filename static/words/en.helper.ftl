@@ -124,6 +124,7 @@ helper-stop-title = Emergency stop, if it is safe
 helper-stop-hand-title = Why did you stop?
 helper-scrap-tear-out = torn out
 helper-scrap-crack = crack
+helper-scrap-broke = it broke
 helper-scrap-size = wrong size
 helper-scrap-surface = surface
 helper-scrap-engraving = engraving

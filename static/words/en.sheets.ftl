@@ -23,9 +23,10 @@ bad-why-first = Choose why first
 bad-scrap = { $pieces } scrap: { $why }
 bad-rework = { $pieces } to rework
 bad-goes-on = The others carry on.
+bad-other-tray = In another tray? Count it on Trays
 scrap-tear-out = tear-out
 scrap-crack = crack
-scrap-broke = broke
+scrap-broke = it broke
 scrap-size = wrong size
 scrap-surface = surface
 scrap-engraving = engraving
@@ -89,6 +90,10 @@ away-make-safe = Still running: { $stations }. Stop it, check it for smoke and g
 away-is-safe = Stopped, checked, power off. I'm off
 away-paused = paused when called away
 away-other-watches = { $person } is watching it now
+away-nobody = { $count ->
+    [one] Nobody else can watch it from where they are: stop it first.
+   *[other] Nobody else can watch them from where they are: stop them first.
+}
 away-how-many = { $step }: how many of the { $pieces } are done?
 away-go-on = Carry on with the rest
 not-this-title = Skip this: { $what }
@@ -306,6 +311,7 @@ alert-looks-ended-about = Low power since { $at }. A paused machine looks like t
 alert-looks-ended-left = Finished, nobody there
 alert-soft = Finish the pass, switch off, then go.
 alert-due = due { $at }
+alert-since = since { $at }
 alert-late = This comes late: the server was away.
 alert-watch-go = { $kind ->
     [laser] No flame, work flat, air assist and exhaust on
@@ -725,7 +731,8 @@ wait-settle = { $count ->
    *[other] Trays { $trays }
   }, { $step }: settling
 wait-then = then { $next }
-wait-from = from { $from }
+wait-from = until { $from }
+wait-ready = ready
 wait-by = by { $by }
 wait-between = { $from } to { $by }
 trays-done = { $count ->
@@ -760,6 +767,9 @@ count-pieces = { $pieces ->
 count-good = { $good } good
 count-scrap = { $scrap } scrap
 strip-label = { $done } of { $steps } steps done
+
+## The last entry, where it came from another phone
+press-elsewhere-what = On another phone: { $what } { $of }
 
 # A button at a station, and what is said aloud
 

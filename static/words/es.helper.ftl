@@ -134,6 +134,7 @@ helper-stop-title = Para la máquina, si es seguro
 helper-stop-hand-title = ¿Por qué se ha parado?
 helper-scrap-tear-out = astillada
 helper-scrap-crack = grieta
+helper-scrap-broke = rota
 helper-scrap-size = medida equivocada
 helper-scrap-surface = superficie
 helper-scrap-engraving = grabado

@@ -134,6 +134,7 @@ helper-stop-title = Arrêt d'urgence, si sans danger
 helper-stop-hand-title = Pourquoi cet arrêt ?
 helper-scrap-tear-out = éclatée
 helper-scrap-crack = fente
+helper-scrap-broke = cassée
 helper-scrap-size = mauvaise cote
 helper-scrap-surface = surface
 helper-scrap-engraving = gravure

@@ -178,9 +178,12 @@ class Person:
         expect(sheet).to_be_hidden()
 
     def is_at_the_machine(self, name: str) -> None:
-        """Its row on Now opens its load; there it is said that somebody is at it."""
+        """Its row on Now opens its load; there it is said that somebody is at it, though by its estimate it still runs."""
         self.press(re.compile(f"^{name}.*running"))
-        self.press("I'm unloading it", self.phone.get_by_role("dialog"))
+        sheet = self.phone.get_by_role("dialog")
+        self.press("I'm unloading it", sheet)
+        self.press("Yes", sheet)
+        expect(sheet).to_be_hidden()
 
     def takes_a_mistap_back(self) -> None:
         self.press(re.compile("^Done, all 5 good"))

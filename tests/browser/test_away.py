@@ -24,3 +24,24 @@ def test_a_machine_paused_when_called_away_is_the_first_thing_on_return(
     expect(phone.get_by_text("stopped early").first).to_be_visible()
     arrived(data, "load stopped")
     assert [body["note"] for body in bodies(data, "load stopped")] == ["paused when called away"]
+
+
+def test_only_who_can_watch_from_where_they_are_is_offered_the_watch(
+    ann: Phone, phone: Page, server: Served, data: Path
+) -> None:
+    ann.press("machine started", {"minutes": 30}, run="r1", load="engrave/1")
+    ben = Phone(server.address, person="ben")
+    ben.state()
+    ben.press("load started", run="r1", load="sand:120/4")
+    opened(phone, server)
+
+    phone.get_by_role("button", name="Called away").click()
+    sheet = phone.get_by_role("dialog")
+    expect(sheet).to_contain_text("Nobody else can watch it from where they are: stop it first.")
+    expect(sheet.get_by_role("button", name="Ben is watching it now")).to_have_count(0)
+
+    ben.press("load put aside", run="r1", load="sand:120/4")
+    sheet.get_by_role("button", name="Ben is watching it now").click()
+    expect(phone.get_by_role("button", name="I'm back")).to_be_visible()
+    arrived(data, "person called away")
+    assert len(bodies(data, "watch taken")) == 1
