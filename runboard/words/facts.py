@@ -40,7 +40,8 @@ _IN_A_SPAN = re.compile(
 _IN_A_RANGE = re.compile(r" (?:(?<=[\dhns½] )(?=to [−\d])|(?<=\bto )(?=[−\d]))")
 # What on a page is no text that is set in lines: tags, what a browser sends back as it is, and what people copy.
 _MARKUP = re.compile(
-    r"(<(?:script|style|textarea|option|pre|code|svg)\b.*?</(?:script|style|textarea|option|pre|code|svg)>|<[^>]*>)", re.DOTALL
+    r"(<(?:script|style|textarea|option|pre|code|svg)\b.*?</(?:script|style|textarea|option|pre|code|svg)>|<[^>]*>)",
+    re.DOTALL,
 )
 _NUMBER_BESIDE = re.compile(r"\d \S|\w \d")
 

@@ -56,7 +56,9 @@ def test_a_watch_refused_for_somebody_else_names_them_above_all_that_rings(
 
     def refuse(route: Route) -> None:
         found = route.fetch().json()
-        watch = [tap["id"] for tap in json.loads(route.request.post_data or "{}")["taps"] if tap["kind"] == "watch taken"]
+        watch = [
+            tap["id"] for tap in json.loads(route.request.post_data or "{}")["taps"] if tap["kind"] == "watch taken"
+        ]
         taps = [
             {**tap, "answer": "refused", "code": "hands elsewhere", "facts": facts} if tap["id"] in watch else tap
             for tap in found["taps"]
