@@ -9,6 +9,7 @@ plan-steps-hint = For example: drill 10, glue 15, clamp 2 h.
 plan-after = After which step
 plan-add = Add
 plan-how-sure = How sure, and where the bottleneck is
+plan-chart-key = Key to the picture
 plan-chart-services = What is shared, and how much of it is taken
 plan-chart-as-a-list = The same as a list
 plan-say-it = Set it

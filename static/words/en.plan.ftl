@@ -170,6 +170,7 @@ plan-does-held = { $step }, { $trays }: finished, waiting to be unloaded until {
 plan-does-runs = { $station } runs: { $step }, { $trays }
 plan-sitting = { $day } { $from }–{ $to }
 plan-now = now
+plan-chart-done = done
 plan-chart-after = Show the rest, from { $day } on: { $count ->
     [one] { $count } stretch of work
    *[other] { $count } stretches of work
