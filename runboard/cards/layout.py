@@ -1,7 +1,7 @@
 """An order laid out: papers and the cards on them, every card in faces of known size, and the faces on sheets."""
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from runboard.cards.boxes import heads_of
@@ -113,12 +113,7 @@ def _of_tray(
     def filling(high: int) -> list[Filled]:
         return fill(groups, free - first[1], free_below - high, _again(words, width - STRIP), notes=kind == "tray")
 
-    # The head of a further card may need a line more where the cards have three digits.
-    high = further(88, 88)[1]
-    filled = filling(high)
-    if len(filled) > 99:
-        high = further(888, 888)[1]
-        filled = filling(high)
+    high, filled = _below_a_head(further, filling)
     found = []
     for part, face in enumerate(filled, 1):
         facts, head_height = first if part == 1 else (further(part, len(filled))[0], high)
@@ -139,6 +134,18 @@ def _of_tray(
             )
         )
     return tuple(found)
+
+
+def _below_a_head(
+    further: Callable[[int, int], Head], filling: Callable[[int], list[Filled]]
+) -> tuple[int, list[Filled]]:
+    """The height of a further card's head, and the cards: it may need a line more where they have three digits."""
+    high = further(88, 88)[1]
+    filled = filling(high)
+    if len(filled) > 99:
+        high = further(888, 888)[1]
+        filled = filling(high)
+    return high, filled
 
 
 def _station(card: StationSheet, paper: Paper, words: Mapping[str, str]) -> tuple[Face, ...]:

@@ -38,9 +38,10 @@ _IN_A_SPAN = re.compile(
     r"|(?<=\b(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun) )(?=\d\d?[: ])|(?<=\d )(?=(?:Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)\b))"
 )
 _IN_A_RANGE = re.compile(r" (?:(?<=[\dhns½] )(?=to [−\d])|(?<=\bto )(?=[−\d]))")
-# What on a page is no text that is set in lines: tags, and what a browser sends back as it is.
+# What on a page is no text that is set in lines: tags, what a browser sends back as it is, and what people copy.
 _MARKUP = re.compile(
-    r"(<(?:script|style|textarea|option|pre|svg)\b.*?</(?:script|style|textarea|option|pre|svg)>|<[^>]*>)", re.DOTALL
+    r"(<(?:script|style|textarea|option|pre|code|svg)\b.*?</(?:script|style|textarea|option|pre|code|svg)>|<[^>]*>)",
+    re.DOTALL,
 )
 _NUMBER_BESIDE = re.compile(r"\d \S|\w \d")
 
@@ -105,11 +106,20 @@ def dated(moment: datetime, zone: tzinfo, locale: str = "en") -> str:
     return f"{date_in_words(moment.astimezone(zone), locale, with_year=True)}, {time_of_day(moment, zone)}"
 
 
-def due_in_words(due: datetime, zone: tzinfo, locale: str = "en") -> str:
-    """'Sun 29 Nov 2026, 08:00'; the day alone where it is the end of a day."""
+def seen_from(now: datetime, moment: datetime, zone: tzinfo, locale: str = "en") -> str:
+    """As a page says it that is looked at today and in a year: '08:00', 'Sun 08:00', 'Sun 29 Nov, 08:00', and 'Sun 29 Nov 2026, 08:00'
+    of another year."""
+    same_year = moment.astimezone(zone).year == now.astimezone(zone).year
+    is_near = same_year or abs(moment - now) < _CLEAR_FOR
+    return moment_in_words(moment, zone, locale, now=now) if is_near else dated(moment, zone, locale)
+
+
+def due_in_words(due: datetime, zone: tzinfo, locale: str = "en", *, now: datetime | None = None) -> str:
+    """'Sun 29 Nov 2026, 08:00', seen from ``now`` as a page says it; the day alone where it is the end of a day."""
     local = due.astimezone(zone)
-    is_a_day = (local.hour, local.minute) == (END_OF_DAY.hour, END_OF_DAY.minute)
-    return date_in_words(local, locale, with_year=True) if is_a_day else dated(due, zone, locale)
+    if (local.hour, local.minute) == (END_OF_DAY.hour, END_OF_DAY.minute):
+        return date_in_words(local, locale, with_year=now is None or local.year != now.astimezone(zone).year)
+    return dated(due, zone, locale) if now is None else seen_from(now, due, zone, locale)
 
 
 def span_in_words(span: timedelta | None, locale: str = "en") -> str:

@@ -73,9 +73,8 @@ export function openCount(load) {
 
 // Scrap that was counted before keeps its reasons; what is counted now wants one.
 const begun = (run, load) => Object.fromEntries(Object.entries(load.pieces).map(([tray, pieces]) => {
-  const before = scrapOf(run, tray, load);
-  const scrap = sum(before);
-  return [tray, { pieces, good: pieces - scrap, scrap, before, why: "" }];
+  const [, scrap] = countedOf(run, tray, load);
+  return [tray, { pieces, good: pieces - scrap, scrap, before: scrapOf(run, tray, load), why: "" }];
 }));
 
 const trayCount = (tray, count) => html`<fieldset><legend>${say("ui-tray", { tray })}</legend>
@@ -87,15 +86,15 @@ const sum = (reasons) => reasons.reduce((all, { pieces }) => all + pieces, 0);
 const anew = ({ scrap, before }) => scrap - sum(before);
 const unsaid = (counts) => Object.values(counts).some((count) => anew(count) > 0 && !count.why);
 const total = (counts, what) => Object.values(counts).reduce((all, count) => all + count[what], 0);
-const said = (counts) => Object.fromEntries(Object.entries(counts).map(([tray, count]) => [tray, { good: count.good, scrap: reasonsOf(count) }]));
+const said = (counts) => Object.fromEntries(Object.entries(counts).map(([tray, { good, scrap, before, why }]) => [tray, { good, scrap: reasonsOf(before, scrap, why) }]));
 
-// Where fewer are scrap than before, the reasons that came last go first.
-function reasonsOf(count) {
-  if (anew(count) > 0) return [...count.before, { pieces: anew(count), why: count.why }];
-  let left = count.scrap;
-  return count.before.flatMap((reason) => {
+/** The reasons of so many scrap: those said `before`, and `why` for what is scrap anew. Of fewer the last ones go first. */
+export function reasonsOf(before, scrap, why) {
+  let left = scrap;
+  const kept = before.flatMap((reason) => {
     const pieces = Math.min(left, reason.pieces);
     left -= pieces;
     return pieces ? [{ ...reason, pieces, ...(reason.positions ? { positions: reason.positions.slice(0, pieces) } : {}) }] : [];
   });
+  return left ? [...kept, { pieces: left, why }] : kept;
 }

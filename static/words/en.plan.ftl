@@ -310,5 +310,5 @@ plan-chart-key-setup = setting up
 plan-chart-key-held = waits to be unloaded
 plan-chart-key-walk = a walk
 plan-chart-key-wait = pieces dry or rest
-plan-chart-key-goes-on = goes on beyond this stretch
+plan-chart-key-goes-on = continues later
 plan-load-unsaid = Type how many pieces go on at once.

@@ -90,6 +90,10 @@ away-make-safe = Still running: { $stations }. Stop it, check it for smoke and g
 away-is-safe = Stopped, checked, power off. I'm off
 away-paused = paused when called away
 away-other-watches = { $person } is watching it now
+away-nobody = { $count ->
+    [one] Nobody else can watch it from where they are: stop it first.
+   *[other] Nobody else can watch them from where they are: stop them first.
+  }
 away-how-many = { $step }: how many of the { $pieces } are done?
 away-go-on = Carry on with the rest
 not-this-title = Skip this: { $what }
@@ -217,7 +221,10 @@ did-out = Run out of { $supply }
 did-in = { $supply } is back
 did-held = { $pieces } held in tray { $tray }
 late-line-is = { $what } is late: due { $due }, { $good } of { $pieces } good so far
-late-line-will = { $what } will be late: due { $due }, its { $pieces } ready { $there }
+late-line-will = { $what } will be late: due { $due }, ready { $there } ({ $pieces ->
+    [one] 1 piece
+   *[other] { $pieces } pieces
+  })
 late-line-few = { $what } will be late: due { $due }, not all { $pieces } made by then
 wait-beside = The same coat is on { $trays }. 'Not dry' counts for them too.
 wait-not-dry = Not dry yet? Check again:
@@ -698,6 +705,7 @@ refused-material-forbidden = { $material } never goes on the { $station }. '{ $f
 refused-not-shown = { $person } is not trained on the { $station } yet. Ask the lead to show it first.
 refused-look-first = The lead wants to see the first piece of { $step }, tray { $tray }. Show it first.
 refused-hands-elsewhere = You can't watch the { $station } from the { $at }. Finish there first, or stop the { $station }, look at it, power off.
+refused-elses-hands-elsewhere = { $person } can't watch the { $station } from the { $at }. They finish there first, or you stop the { $station }, look at it, power off.
 
 ## Waits and trays, below the fold of Now
 ui-waits = Drying, curing, in clamps
@@ -776,7 +784,7 @@ refused-button-look = { $station }: show the lead the first piece first.
 refused-button-nothing = Nothing to press at the { $station } now. Look at Now.
 
 spoken-what = Next step and alarms, said aloud
-spoken-no-voice = This phone has no voice of its own for English
+spoken-no-voice = This phone can't read English aloud by itself.
 spoken-on = Say aloud
 spoken-off = Stop saying aloud
 spoken-hello = I say what comes next, and each alarm.

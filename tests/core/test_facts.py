@@ -152,6 +152,7 @@ def test_no_line_ends_within_a_fact(kept: str) -> None:
 def test_a_page_keeps_what_a_browser_sends_back_as_it_is() -> None:
     page = '<p title="2 h 30">2 h 30</p><input value="2 h 30"><textarea>2 h 30</textarea><option>2 h 30</option>'
 
+    assert facts.unbroken_page("<code>watts 140 W</code>") == "<code>watts 140 W</code>", "people copy it"
     assert facts.unbroken_page(page) == page.replace(">2 h 30</p>", ">2\u00a0h\u00a030</p>")
 
 
@@ -196,3 +197,21 @@ def test_nothing_else_writes_moments_or_lists_for_people() -> None:
     }
 
     assert found == WRITTEN_ELSEWHERE
+
+
+@pytest.mark.parametrize(
+    ("ahead", "said"),
+    [
+        (timedelta(hours=1), "{:%H:%M}"),
+        (timedelta(days=2), "{:%a %H:%M}"),
+        (timedelta(days=9), "{:%a} {0.day} {:%b}, {:%H:%M}"),
+        (timedelta(days=-400), "{:%a} {0.day} {:%b %Y}, {:%H:%M}"),
+    ],
+    ids=str,
+)
+def test_a_page_says_no_more_of_a_date_than_its_reader_needs(ahead: timedelta, said: str) -> None:
+    now = datetime(2026, 6, 16, 12, 0, tzinfo=UTC)
+    local = (now + ahead).astimezone(BERLIN)
+
+    assert facts.seen_from(now, now + ahead, BERLIN) == re.sub(r"{(?=[:])", "{0", said).format(local)
+    assert facts.due_in_words(now + ahead, BERLIN, now=now) == facts.seen_from(now, now + ahead, BERLIN)

@@ -9,7 +9,7 @@ from runboard.floor.looking.at_hand import run_now
 from runboard.run.fold.state import RunState
 from runboard.web.door.pages import asking_person, shop_zone, workshop
 from runboard.words.dues import whom_of
-from runboard.words.facts import END_OF_DAY, dated, due_in_words
+from runboard.words.facts import END_OF_DAY, due_in_words, seen_from
 
 
 def init_app(app: Flask) -> None:
@@ -29,13 +29,13 @@ def known_person() -> str:
 
 
 def day(moment: datetime | None) -> str:
-    """'Sat 7 Mar 2026, 09:05' where the shop is; a dash where there is none."""
-    return "–" if moment is None else dated(moment, shop_zone())
+    """'09:05', 'Sat 09:05', 'Sat 7 Mar, 09:05' where the shop is, with its year where that is another; a dash where there is none."""
+    return "–" if moment is None else seen_from(workshop().clock.now(), moment, shop_zone())
 
 
 def due(moment: datetime) -> str:
-    """When something is due: 'Sat 7 Mar 2026, 09:05'; the day alone where no time of day was said."""
-    return due_in_words(moment, shop_zone())
+    """When something is due, said as ``day`` says it; the day alone where no time of day was said."""
+    return due_in_words(moment, shop_zone(), now=workshop().clock.now())
 
 
 def due_texts(moment: datetime | None, zone: str) -> tuple[str, str]:
