@@ -127,7 +127,7 @@ told-later-codes = Later, 'runboard pair' makes another code.
 told-no-first-code = No phone is paired yet, and none can be: the disk cannot be written to ({ $why }).
 told-checking = reading, { $percent } %
 told-code = The code is { $code }. It pairs one lead's phone, once, within { $minutes } minutes.
-told-code-how = Open runboard on the phone and type it there. Shut out the lost phone on the Shop page.
+told-code-how = Open runboard on the phone and type it there. In place of a lost phone? Shut that one out on the Shop page.
 
 ## What the command says of a copy before it puts it back, and what it asks.
 restore-whole = { $file } is whole: { $shop }, { $events }.
