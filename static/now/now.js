@@ -46,7 +46,7 @@ function page(scene) {
   const [section, big] = isOver(scene) ? [over(scene, nextTime(scene)), nothing] : first(scene);
   return html`
   ${header(scene)}
-  <div class="columns"><div class="attention">${attention(scene)}${refusals()}${scene.state.pressed ? part("pressed")?.pressedLine(scene) : nothing}</div>
+  <div class="columns"><div class="attention">${refusals()}${attention(scene)}${scene.state.pressed ? part("pressed")?.pressedLine(scene) : nothing}</div>
   <div class="first-column">
     ${isOver(scene) ? section : html`${howLong(scene)}${stoppedUnderHands(scene)}${section}${firstPiece(scene)}${moreAlerts(scene)}${wrongAndAway(scene)}
     ${here("span")?.longSpanRow(scene)}`}

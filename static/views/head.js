@@ -4,8 +4,8 @@ import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { millis, now } from "../door/clock.js";
 import { dismiss, notSaved, onlyHere, outboxTrouble, pressState, refused, storageFull, waiting } from "../door/outbox.js";
 import { forget, lastPress, undo } from "../door/press.js";
-import { become, serverReached, shop } from "../door/shop.js";
-import { lineWords, list, loadTitle, say, sayLater, sayRefused, slug, stepOf, wishFor } from "../door/words.js";
+import { become, me, serverReached, shop } from "../door/shop.js";
+import { lineWords, list, loadTitle, say, sayCode, sayLater, sayRefused, slug, stepOf, wishFor } from "../door/words.js";
 import { button } from "./sheet.js";
 
 export function header({ state, me, run }) {
@@ -64,9 +64,13 @@ export function refusals() {
   if (!presses.size) return nothing;
   wishFor("en.sheets"); // the sentences of refusals
   return html`<div role="alert">${[...presses.values()].map((entry) => html`<section class="panel look">
-    <p><b>${say("press-refused", { what: entry.label })}</b></p><p>${sayRefused(entry.refused)}</p>
+    <p><b>${say("press-refused", { what: entry.label })}</b></p><p>${whyRefused(entry)}</p>
     ${button(say("press-read"), () => { forget(entry.press); void dismiss(entry.press); }, "full")}</section>`)}</div>`;
 }
+
+// What was pressed for somebody else is said of them, where there is such a sentence.
+const whyRefused = ({ event, refused: why }) =>
+  (event.person !== me() && why.facts?.person && sayCode("refused", `elses ${why.code}`, why.facts)) || sayRefused(why);
 
 /** The foot: the big button, where there is one, then the last press and its way back. */
 export function foot(big = nothing) {

@@ -93,7 +93,7 @@ away-other-watches = { $person } is watching it now
 away-nobody = { $count ->
     [one] Nobody else can watch it from where they are: stop it first.
    *[other] Nobody else can watch them from where they are: stop them first.
-}
+  }
 away-how-many = { $step }: how many of the { $pieces } are done?
 away-go-on = Carry on with the rest
 not-this-title = Skip this: { $what }
@@ -705,6 +705,7 @@ refused-material-forbidden = { $material } never goes on the { $station }. '{ $f
 refused-not-shown = { $person } is not trained on the { $station } yet. Ask the lead to show it first.
 refused-look-first = The lead wants to see the first piece of { $step }, tray { $tray }. Show it first.
 refused-hands-elsewhere = You can't watch the { $station } from the { $at }. Finish there first, or stop the { $station }, look at it, power off.
+refused-elses-hands-elsewhere = { $person } can't watch the { $station } from the { $at }. They finish there first, or you stop the { $station }, look at it, power off.
 
 ## Waits and trays, below the fold of Now
 ui-waits = Drying, curing, in clamps

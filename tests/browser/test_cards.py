@@ -17,6 +17,7 @@ from tests.cards.printing import codes
 from tests.phone import Phone
 from tests.serving import Served
 
+SIDES = re.compile(r"/plan/runs/r1/cards\?")  # how many sides it will be, asked at each choice
 ENOUGH = 60_000  # milliseconds in which a busy machine has made some cards
 
 
@@ -38,8 +39,10 @@ def open_cards(page: Page, server: Served) -> None:
 def test_the_cards_are_made_while_the_page_says_how_far_it_is(ann: Phone, server: Served, phone: Page) -> None:
     open_cards(phone, server)
     look(phone, server, "cards choose")
-    phone.get_by_label("Paper").select_option("a4")
-    phone.get_by_label("Run sheet").check()
+    with phone.expect_response(SIDES):
+        phone.get_by_label("Paper").select_option("a4")
+    with phone.expect_response(SIDES):
+        phone.get_by_label("Run sheet").check()
 
     phone.get_by_role("button", name="Make the PDF").click()
 
