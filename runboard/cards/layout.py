@@ -5,7 +5,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from runboard.cards.boxes import heads_of
-from runboard.cards.face import Face, Footing, Head, footing
+from runboard.cards.face import Face, Footing, Head, first_footing, footing
 from runboard.cards.heading import next_head, tray_head
 from runboard.cards.measure import lines
 from runboard.cards.model import (
@@ -101,10 +101,13 @@ def _of_tray(
 ) -> tuple[Face, ...]:
     """A tray's card: its further faces have a small head, with which of how many they are."""
     width, height = size.room
-    foot = footing(card.foot, width, bad=kind == "tray")
     top = (row("heads", _HEADS, boxes=heads_of(words)),) if kind == "tray" else ()
-    below = footing(card.foot, width, bad=False) if foot.height > _HIGH_FOOT else foot
     high_top = sum(line.height for line in top)
+    foot = below = footing(card.foot, width, bad=False)
+    if kind == "tray":
+        foot, bad = first_footing(card.foot, width, int(height) - first[1] - high_top)
+        groups = [Group(card.run, bad), *groups]
+    below = below if foot.height > _HIGH_FOOT else foot
     free, free_below = int(height) - foot.height - high_top, int(height) - below.height - high_top
 
     def further(part: int, parts: int) -> Head:

@@ -192,7 +192,13 @@ helper-refused-not-this-step = Der Kasten ist jetzt bei einem anderen Schritt: {
 helper-refused-tray-through = Dieser Kasten ist fertig. Der Werkstattleitung geben.
 helper-refused-shared-load = Es liegen noch andere Kästen mit auf. Werkstattleitung rufen.
 helper-refused-not-begun = { $step } wurde noch nicht angefangen.
-helper-refused-given-to-another = Diesen Schritt macht jemand anderes. Werkstattleitung fragen.
+helper-refused-given-to-another = Diesen Schritt macht { $person ->
+    [0] jemand anderes
+   *[other] { $person }
+  }. { $lead ->
+    [0] Werkstattleitung
+   *[other] { $lead }
+  } fragen.
 helper-refused-not-early = Das muss noch warten. Nur die Werkstattleitung darf früher weitermachen.
 helper-refused-texts-changed = Die Texte für diesen Kasten haben sich geändert. Noch einmal ansehen, dann anfangen.
 helper-refused-list-first = Zuerst die Startliste abhaken.

@@ -16,6 +16,7 @@ help-now-away = Press 'Called away' when you have to go. If a machine is running
 help-now-undo = 'Undo' takes your last entry back. You never have to press pause.
 help-now-when = Each running machine shows the time of day at which it should be finished. Set any other clock by it too.
 help-now-assign = Trays assigns a step to someone. The lead can ask to see their first piece before the rest follow.
+help-now-finish = 'Finish for today' opens the closing checklist. It asks what was done with the rags, and says what tomorrow begins with.
 help-now-aloud = Hands full? At the foot of Now, the phone can say the next step and each alarm aloud.
 
 ## When the server is away

@@ -149,6 +149,7 @@ trays-wood = Wood and board
 trays-wood-wood = Wood
 trays-wood-board = Board
 trays-card = Print card
+trays-code-short = Code
 trays-code = Show tray { $tray }'s code
 trays-paper = Enter its paper card
 trays-history = History
