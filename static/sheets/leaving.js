@@ -5,11 +5,9 @@ import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { isSaid, lockUpReminders, reminderChoice, saidDrafts } from "../alerts/reminders.js";
 import { about, handOver, noteLeft, press, startDraft } from "../door/press.js";
 import { list, loadWords, say, stationName, stepOf, sum } from "../door/words.js";
-import { asPerson } from "../table/record.js";
-import { atHand } from "../table/sight.js";
 import { careText } from "../views/cautions.js";
 import { tick, toggle } from "../views/controls.js";
-import { handsOf, inSession, isWatched, loadAt, openLoads, watchedBy } from "../views/doing.js";
+import { handsOf, inSession, isWatched, openLoads, watchedBy } from "../views/doing.js";
 import { openMoves, titleOf } from "../views/moves.js";
 import { countedOf, scrapOf } from "../views/pieces.js";
 import { button, closeSheet, closing, goButton, openSheet, sheetHead, stepper } from "../views/sheet.js";
@@ -40,10 +38,16 @@ function watchers(scene, running, then = () => {}) {
   return others.map(([key, person]) => button(say("away-other-watches", { person: person.name }), () => { handOver(running, key, person); then(); }, "full spaced"));
 }
 
-function canWatch({ state, me }, running) {
-  const draft = { base: state, load: (run, key) => loadAt(state, [run, key]) };
-  return Object.entries(state.people ?? {}).filter(([key, person]) =>
-    key !== me && inSession(state, key) && !person.away && running.every((load) => atHand(draft, asPerson(key, person), load)));
+const canWatch = ({ state, me }, running) =>
+  Object.entries(state.people ?? {}).filter(([key, person]) => key !== me && inSession(state, key) && !person.away && running.every((load) => atHand(state, key, load)));
+
+/** Whether somebody's hands let them watch a machine, as the server's rule has it: free, or where it may be watched from. */
+function atHand(state, key, load) {
+  const { hands, room } = state.people[key];
+  const station = state.stations?.[load.station];
+  const at = handsOf(state, key);
+  if (!hands) return true;
+  return at?.job ? station?.room === (at.job.room || room) : Boolean(at && station?.watch_ok?.includes(at.load.station));
 }
 
 // 'How many of the five are sanded?' The rest goes on with the same press.
