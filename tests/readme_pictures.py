@@ -61,11 +61,11 @@ def _now(page: Page) -> None:
 
 
 def _plan(page: Page) -> None:
-    chart = page.locator(".chart-key.of-plan").first
+    chart = page.locator(".key-fold").first
     while not chart.count():  # the plan is on its way
         page.wait_for_timeout(1000)
         page.reload()
-    chart.evaluate("(one) => window.scrollTo(0, one.getBoundingClientRect().top - 16)")
+    chart.evaluate("(one) => window.scrollTo(0, one.getBoundingClientRect().top - 60)")
 
 
 def _review(page: Page) -> None:

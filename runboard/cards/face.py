@@ -7,11 +7,12 @@ from typing import Any
 from runboard.cards.measure import lines
 from runboard.cards.model import Foot
 from runboard.cards.papers import Size
-from runboard.cards.row import SMALL, TINY, Row, Type
+from runboard.cards.row import SMALL, STRIP, TINY, Row, Type, text_rows
 
 DANGER = Type(8.5, 3.7)
 _HIGHEST = 22  # mm beside each other
 _FRAME = 2.2  # the danger line's frame and padding
+_LEAST = 20  # mm that the foot leaves for rows on a first side: a note of two lines and a step
 Head = tuple[dict[str, Any], int]
 
 
@@ -62,6 +63,15 @@ def footing(foot: Foot, room: float, bad: bool = True) -> Footing:
     said = above if stacked < high else beside
     height = math.ceil(min(high, stacked) + TINY.height(len(print_)) + 1)
     return Footing(*said, print_, stacked < high, danger is TINY, height)
+
+
+def first_footing(foot: Foot, room: float, free: int) -> tuple[Footing, tuple[Row, ...]]:
+    """The foot of a tray's first side, of whose height the head leaves ``free`` mm. Where names are so long that no row would
+    fit, what to do with a bad piece comes as rows of its own."""
+    whole = footing(foot, room)
+    if free - whole.height >= _LEAST:
+        return whole, ()
+    return footing(foot, room, bad=False), tuple(text_rows(((foot.bad, True),), room - STRIP))
 
 
 def _set(

@@ -1,11 +1,11 @@
 """An order laid out: papers and the cards on them, every card in faces of known size, and the faces on sheets."""
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from runboard.cards.boxes import heads_of
-from runboard.cards.face import Face, Footing, Head, footing
+from runboard.cards.face import Face, Footing, Head, first_footing, footing
 from runboard.cards.heading import next_head, tray_head
 from runboard.cards.measure import lines
 from runboard.cards.model import (
@@ -101,10 +101,13 @@ def _of_tray(
 ) -> tuple[Face, ...]:
     """A tray's card: its further faces have a small head, with which of how many they are."""
     width, height = size.room
-    foot = footing(card.foot, width, bad=kind == "tray")
     top = (row("heads", _HEADS, boxes=heads_of(words)),) if kind == "tray" else ()
-    below = footing(card.foot, width, bad=False) if foot.height > _HIGH_FOOT else foot
     high_top = sum(line.height for line in top)
+    foot = below = footing(card.foot, width, bad=False)
+    if kind == "tray":
+        foot, bad = first_footing(card.foot, width, int(height) - first[1] - high_top)
+        groups = [Group(card.run, bad), *groups]
+    below = below if foot.height > _HIGH_FOOT else foot
     free, free_below = int(height) - foot.height - high_top, int(height) - below.height - high_top
 
     def further(part: int, parts: int) -> Head:
@@ -113,12 +116,7 @@ def _of_tray(
     def filling(high: int) -> list[Filled]:
         return fill(groups, free - first[1], free_below - high, _again(words, width - STRIP), notes=kind == "tray")
 
-    # The head of a further card may need a line more where the cards have three digits.
-    high = further(88, 88)[1]
-    filled = filling(high)
-    if len(filled) > 99:
-        high = further(888, 888)[1]
-        filled = filling(high)
+    high, filled = _below_a_head(further, filling)
     found = []
     for part, face in enumerate(filled, 1):
         facts, head_height = first if part == 1 else (further(part, len(filled))[0], high)
@@ -139,6 +137,18 @@ def _of_tray(
             )
         )
     return tuple(found)
+
+
+def _below_a_head(
+    further: Callable[[int, int], Head], filling: Callable[[int], list[Filled]]
+) -> tuple[int, list[Filled]]:
+    """The height of a further card's head, and the cards: it may need a line more where they have three digits."""
+    high = further(88, 88)[1]
+    filled = filling(high)
+    if len(filled) > 99:
+        high = further(888, 888)[1]
+        filled = filling(high)
+    return high, filled
 
 
 def _station(card: StationSheet, paper: Paper, words: Mapping[str, str]) -> tuple[Face, ...]:

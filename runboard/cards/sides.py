@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from runboard.cards.boxes import heads_of
-from runboard.cards.face import Face, Footing, footing
+from runboard.cards.face import Face, Footing, first_footing, footing
 from runboard.cards.heading import next_head, tray_head
 from runboard.cards.measure import width
 from runboard.cards.model import Foot, Traveller
@@ -49,7 +49,8 @@ class _Laying:
         self.card, self.size, self.words = card, size, words
         self.width, height = size.room
         self.head = tray_head(card, card.due, card.orders, None, self.width)
-        self.feet = (footing(card.foot, self.width), footing(Foot("", card.foot.danger, ""), self.width, bad=False))
+        first, self.bad = first_footing(card.foot, self.width, int(height) - self.head[1] - _HEADS)
+        self.feet = (first, footing(Foot("", card.foot.danger, ""), self.width, bad=False))
         self.free = tuple(int(height) - foot.height - _HEADS for foot in self.feet)
 
     def filled(self, signs: Signs, worth: int, note: tuple[Row, ...] = ()) -> tuple[list[Filled], tuple[Row, ...]]:
@@ -101,7 +102,7 @@ class _Laying:
     def _groups(self, signs: Signs) -> list[Group]:
         card, names = self.card, self.head[0]["names"]
         spilled = [part for text in names["spill"] for part in text_rows(((text, False),), self.width - STRIP)]
-        groups = [Group(card.run, tuple(spilled))]
+        groups = [Group(card.run, (*spilled, *self.bad))]
         said: set[str] = set()
         groups += [steps_of(work, self.width, self.words, signs, said) for work in card.works]
         if card.orders and not names["orders"]:

@@ -131,14 +131,14 @@ def make_plan(data: Path, run: str, seconds: float, told: Told, began: float | N
         raise Mistaken("too much open")
     problem = planned.answer.problem
     left = seconds - (time.monotonic() - began) - len(problem.blocks) * LAST_SECONDS
-    answer, limit = _better(planned.answer, max(left, seconds / 4), told)
+    answer, limit = _better(planned.answer, max(left, seconds / 4), told, seconds)
     if any(block.run != found.id for block in problem.blocks):
         limit = bound(of_run(problem, found.id))
     return RunPlan(found, answer, limit, _outlook(planned, answer, found.id))
 
 
-def _better(answer: Answer, seconds: float, told: Told) -> tuple[Answer, Bound]:
-    """A better plan, or any where there is none, and what none can beat."""
+def _better(answer: Answer, seconds: float, told: Told, asked: float) -> tuple[Answer, Bound]:
+    """A better plan, or any where there is none, and what none can beat; of the seconds that were ``asked`` for these are left."""
     problem = answer.problem
     if answer.plan is not None and (not problem.blocks or seconds <= 0):
         return answer, bound(problem)
@@ -158,7 +158,7 @@ def _better(answer: Answer, seconds: float, told: Told) -> tuple[Answer, Bound]:
         if latest.plan is None:
             raise
     if latest.plan is None:
-        raise _why_none(latest, answer, seconds)
+        raise _why_none(latest, answer, asked)
     made = answer if latest.plan is answer.plan else with_plan(answer, latest.plan)
     return made, latest.bound or bound(problem)
 

@@ -58,7 +58,7 @@ def _flatten() -> dict[str, Any]:
         skill="cnc",
         good_rate=0.98,
         instructions=steps("Two boards between the stops, wedges tight.", "Turn them for side B."),
-        checklist=["Collet clean and tight", "Work flat on the bed", "Stops seated", "Extraction on"],
+        checklist=["Work flat on the bed", "Stops seated"],
         setup_sheet=[
             ["Program", "flatten-board.ngc, version 2"],
             ["Cutter", "25 mm surfacing cutter"],
@@ -78,7 +78,7 @@ def _round() -> dict[str, Any]:
         pass_(setup=3, hand=2),
         services=["extraction"],
         good_rate=0.98,
-        checklist=["Bit tight", "Fence set", "Push blocks at hand", "Extraction on"],
+        checklist=["Fence set", "Push blocks at hand"],
         setup_sheet=[["Bit", "6 mm roundover with bearing"], ["Feed", "against the turn, end grain first"]],
         checks=[check("sample", "Matches the sample piece", per="setup")],
         cautions=["hands clear of the bit", "eye protection", "hearing protection", "no gloves"],

@@ -46,7 +46,7 @@ def _cut() -> dict[str, Any]:
         services=["extraction"],
         skill="cnc",
         good_rate=0.97,
-        checklist=["Collet clean and tight", "Clamps clear of the path", "Zero set on the bed", "Extraction on"],
+        checklist=["Zero set on the bed", "Clamps tight"],
         setup_sheet=[
             ["Program", "rail-board.ngc, version 3"],
             ["Cutter", "6 mm two-flute upcut, then 60 degree V for the edges"],
@@ -113,7 +113,7 @@ def _engrave() -> dict[str, Any]:
         good_rate=0.97,
         personal=True,
         skill="laser",
-        checklist=["Lens clean", "Exhaust and air assist on", "Jig seated", "Extinguisher in reach"],
+        checklist=["Lens clean", "Air assist on", "Jig seated"],
         setup_sheet=[
             ["Program", "number-jig.svg, version 5"],
             ["Power and speed", "62 %, 250 mm/s"],

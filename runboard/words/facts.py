@@ -38,9 +38,10 @@ _IN_A_SPAN = re.compile(
     r"|(?<=\b(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun) )(?=\d\d?[: ])|(?<=\d )(?=(?:Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)\b))"
 )
 _IN_A_RANGE = re.compile(r" (?:(?<=[\dhns½] )(?=to [−\d])|(?<=\bto )(?=[−\d]))")
-# What on a page is no text that is set in lines: tags, and what a browser sends back as it is.
+# What on a page is no text that is set in lines: tags, what a browser sends back as it is, and what people copy.
 _MARKUP = re.compile(
-    r"(<(?:script|style|textarea|option|pre|svg)\b.*?</(?:script|style|textarea|option|pre|svg)>|<[^>]*>)", re.DOTALL
+    r"(<(?:script|style|textarea|option|pre|code|svg)\b.*?</(?:script|style|textarea|option|pre|code|svg)>|<[^>]*>)",
+    re.DOTALL,
 )
 _NUMBER_BESIDE = re.compile(r"\d \S|\w \d")
 

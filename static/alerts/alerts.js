@@ -43,8 +43,11 @@ function alertRow(scene, due) {
 }
 
 /** Since when, what comes first where hands are at a cutter, and its answers. */
-const answered = (scene, due) => html`<p class="due">${say("alert-due", { at: moment(due.due_at) })}${due.late ? html` · ${say("alert-late")}` : nothing}</p>
+const answered = (scene, due) => html`<p class="due">${dueWords(due)}${due.late ? html` · ${say("alert-late")}` : nothing}</p>
   ${isSoft(scene.state, scene.me) && GOES.includes(kindOf(due)) ? html`<p><b>${say("alert-soft")}</b></p>` : nothing}${answers(scene, due)}`;
+
+/** 'due 13:14'; what has been so for a while, and a call: 'since 13:14'. */
+export const dueWords = (due) => say(["nobody near", "call"].includes(due.kind) ? "alert-since" : "alert-due", { at: moment(due.due_at) });
 
 const isHold = (due) => kindOf(due) === "hold over";
 

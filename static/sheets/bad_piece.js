@@ -21,12 +21,12 @@ export function openBadPiece({ load, step }) {
     return html`${sheetHead(say("bad-title", { step: step.name }))}
       ${trays.length > 1 ? oneOf(say("bad-which"), trays.map((tray) => [tray, say("ui-tray", { tray })]), it.tray, (tray) => { it.tray = tray; it.pieces = 1; it.positions.clear(); }) : nothing}
       ${positionsOf(run.trays[it.tray], it.positions)}
-      ${stepper(say("bad-how-many"), it.pieces, { min: 1, max, set: (pieces) => { it.pieces = pieces; } })}
+      ${it.positions.size ? nothing : stepper(say("bad-how-many"), it.pieces, { min: 1, max, set: (pieces) => { it.pieces = pieces; } })}
       ${oneOf(say("bad-what"), [["scrap", say("ui-scrap")], ["rework", say("ui-rework")]], it.what, (what) => { it.what = what; it.back ||= backTo.at(-2)?.key ?? step.key; })}
       ${isScrap ? whyScrap(it.why, (why) => { it.why = why; }) : oneOf(say("bad-back-to"), backTo.map((step) => [step.key, step.name]), it.back, (back) => { it.back = back; })}
+      <p class="hint">${say("bad-goes-on")} <a href="/trays">${say("bad-other-tray")}</a></p>
       ${isScrap && !it.why ? goButton(say("bad-why-first"), () => {}, true)
-        : goButton(say(isScrap ? "bad-scrap" : "bad-rework", { pieces: it.pieces, tray: it.tray, why: it.why }), () => (isScrap ? scrapIt : reworkIt)(run, load, step, it))}
-      <p class="hint">${say("bad-goes-on")}</p>`;
+        : goButton(say(`bad-${it.what}${trays.length > 1 ? "-tray" : ""}`, { pieces: it.pieces, tray: it.tray, why: it.why }), () => (isScrap ? scrapIt : reworkIt)(run, load, step, it))}`;
   });
 }
 
@@ -73,9 +73,8 @@ export function openCount(load) {
 
 // Scrap that was counted before keeps its reasons; what is counted now wants one.
 const begun = (run, load) => Object.fromEntries(Object.entries(load.pieces).map(([tray, pieces]) => {
-  const before = scrapOf(run, tray, load);
-  const scrap = sum(before);
-  return [tray, { pieces, good: pieces - scrap, scrap, before, why: "" }];
+  const [, scrap] = countedOf(run, tray, load);
+  return [tray, { pieces, good: pieces - scrap, scrap, before: scrapOf(run, tray, load), why: "" }];
 }));
 
 const trayCount = (tray, count) => html`<fieldset><legend>${say("ui-tray", { tray })}</legend>
@@ -87,15 +86,15 @@ const sum = (reasons) => reasons.reduce((all, { pieces }) => all + pieces, 0);
 const anew = ({ scrap, before }) => scrap - sum(before);
 const unsaid = (counts) => Object.values(counts).some((count) => anew(count) > 0 && !count.why);
 const total = (counts, what) => Object.values(counts).reduce((all, count) => all + count[what], 0);
-const said = (counts) => Object.fromEntries(Object.entries(counts).map(([tray, count]) => [tray, { good: count.good, scrap: reasonsOf(count) }]));
+const said = (counts) => Object.fromEntries(Object.entries(counts).map(([tray, { good, scrap, before, why }]) => [tray, { good, scrap: reasonsOf(before, scrap, why) }]));
 
-// Where fewer are scrap than before, the reasons that came last go first.
-function reasonsOf(count) {
-  if (anew(count) > 0) return [...count.before, { pieces: anew(count), why: count.why }];
-  let left = count.scrap;
-  return count.before.flatMap((reason) => {
+/** The reasons of so many scrap: those said `before`, and `why` for what is scrap anew. Of fewer the last ones go first. */
+export function reasonsOf(before, scrap, why) {
+  let left = scrap;
+  const kept = before.flatMap((reason) => {
     const pieces = Math.min(left, reason.pieces);
     left -= pieces;
     return pieces ? [{ ...reason, pieces, ...(reason.positions ? { positions: reason.positions.slice(0, pieces) } : {}) }] : [];
   });
+  return left ? [...kept, { pieces: left, why }] : kept;
 }

@@ -5,9 +5,11 @@ import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { isSaid, lockUpReminders, reminderChoice, saidDrafts } from "../alerts/reminders.js";
 import { about, handOver, noteLeft, press, startDraft } from "../door/press.js";
 import { list, loadWords, say, stationName, stepOf, sum } from "../door/words.js";
+import { asPerson } from "../table/record.js";
+import { atHand } from "../table/sight.js";
 import { careText } from "../views/cautions.js";
 import { tick, toggle } from "../views/controls.js";
-import { handsOf, inSession, isWatched, openLoads, watchedBy } from "../views/doing.js";
+import { handsOf, inSession, isWatched, loadAt, openLoads, watchedBy } from "../views/doing.js";
 import { openMoves, titleOf } from "../views/moves.js";
 import { countedOf, scrapOf } from "../views/pieces.js";
 import { button, closeSheet, closing, goButton, openSheet, sheetHead, stepper } from "../views/sheet.js";
@@ -25,17 +27,24 @@ export function calledAway(scene) {
     press(say("did-away"), [...stops, { kind: "person called away" }]);
   };
   if (!running.length) return go();
-  openSheet(() => html`${sheetHead(say("away-title"))}
-    <p class="cautions">${say("away-make-safe", { stations: list(running.map((load) => stationName(scene.state, load.station))) })}</p>
+  openSheet((drawn) => html`${sheetHead(say("away-title"))}
+    <p class="cautions">${say("away-make-safe", { stations: list(running.map((load) => stationName(drawn.state, load.station))) })}</p>
     ${button(say("away-is-safe"), () => go(running), "go")}
-    ${watchers(scene, running, () => go())}`);
+    ${watchers(drawn, running, () => go())}`);
 }
 
-/** A button for each other person who is here: they watch these machines from now on. */
-const watchers = (scene, running, then = () => {}) =>
-  others(scene).map(([key, person]) => button(say("away-other-watches", { person: person.name }), () => { handOver(running, key, person); then(); }, "full spaced"));
+/** A button for each other person who can watch these machines from where they are: they do from now on. */
+function watchers(scene, running, then = () => {}) {
+  const others = canWatch(scene, running);
+  if (!others.length) return html`<p class="hint">${say("away-nobody", { count: running.length })}</p>`;
+  return others.map(([key, person]) => button(say("away-other-watches", { person: person.name }), () => { handOver(running, key, person); then(); }, "full spaced"));
+}
 
-const others = ({ state, me }) => Object.entries(state.people ?? {}).filter(([key, person]) => key !== me && inSession(state, key) && !person.away);
+function canWatch({ state, me }, running) {
+  const draft = { base: state, load: (run, key) => loadAt(state, [run, key]) };
+  return Object.entries(state.people ?? {}).filter(([key, person]) =>
+    key !== me && inSession(state, key) && !person.away && running.every((load) => atHand(draft, asPerson(key, person), load)));
+}
 
 // 'How many of the five are sanded?' The rest goes on with the same press.
 export function openHowMany(scene, load) {

@@ -3,9 +3,9 @@
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { press } from "../door/press.js";
 import { inOrder, routeOf, say, sum } from "../door/words.js";
-import { freshTray } from "../sheets/bad_piece.js";
-import { oneOf, scrapReasons, textField, whyScrap } from "../views/controls.js";
-import { stepsTo } from "../views/pieces.js";
+import { freshTray, reasonsOf } from "../sheets/bad_piece.js";
+import { oneOf, textField, whyScrap } from "../views/controls.js";
+import { scrapOf, stepsTo } from "../views/pieces.js";
 import { positionsOf } from "../views/positions.js";
 import { goButton, openSheet, sheetHead, stepper } from "../views/sheet.js";
 
@@ -25,16 +25,19 @@ export function openCountTray(runId, trayId) {
     const good = it.good ?? wasGood;
     const scrap = it.scrap ?? wasScrap;
     const max = wasGood + wasScrap + (tray.at?.[step.key] ?? 0);
-    const kept = (tray.scrap?.[step.key] ?? []).find((reason) => reason.load === load)?.why;
-    const why = it.why ?? kept ?? scrapReasons()[0][1];
-    const counted = { kind: "pieces counted", run: runId, tray: trayId, operation: step.key, ...(load ? { load } : {}), body: { good, scrap: scrap ? [{ pieces: scrap, why }] : [] } };
+    const before = scrapOf(run, trayId, { step: step.key, id: load });
+    const more = scrap > wasScrap;
+    // A reason chosen anew is that of what is scrap beside what was; where that is nothing, it puts the old ones right.
+    const said = it.why && !more ? before.map((reason) => ({ ...reason, why: it.why })) : before;
+    const why = it.why ?? (more ? "" : before[0]?.why ?? "");
+    const counted = { kind: "pieces counted", run: runId, tray: trayId, operation: step.key, ...(load ? { load } : {}), body: { good, scrap: reasonsOf(said, scrap, why) } };
     return html`${sheetHead(say("trays-count-title", { tray: trayId }))}
       ${oneOf(say("trays-move-step", { step: step.name }), steps.map((step) => [step.key, step.name]), step.key, (key) => pick(key, null))}
       ${loads.length > 1 ? oneOf(say("wrong-which"), loads.map((id) => [id, id]), load, (id) => pick(step.key, id)) : nothing}
       ${stepper(say("ui-good"), good, { max: max - scrap, set: (count) => { it.good = count; } })}
       ${stepper(say("ui-scrap"), scrap, { max, set: (count) => { it.scrap = count; it.good = Math.min(good, max - count); } })}
       ${scrap ? whyScrap(why, (words) => { it.why = words; }) : nothing}
-      ${goButton(say("trays-count-go", { good, scrap }), () => press(say("did-counted", { tray: trayId, good }), [counted]))}`;
+      ${scrap && !why ? goButton(say("bad-why-first"), () => {}, true) : goButton(say("trays-count-go", { good, scrap }), () => press(say("did-counted", { tray: trayId, good }), [counted]))}`;
   });
 }
 
@@ -69,7 +72,7 @@ export function openMove(runId, trayId) {
     return html`${sheetHead(say("trays-move-title", { tray: trayId }))}
       ${sources.length > 1 ? oneOf(say("trays-move-from"), sources.map((source) => [source.key, source.name]), from.key, (key) => { it.from = key; }) : nothing}
       ${positionsOf(tray, it.positions)}
-      ${stepper(say("bad-how-many"), pieces, { min: 1, max, set: (count) => { it.pieces = count; } })}
+      ${it.positions.size ? nothing : stepper(say("bad-how-many"), pieces, { min: 1, max, set: (count) => { it.pieces = count; } })}
       ${oneOf(say("trays-move-to"), targets(run, trayId, fresh), to, (key) => { it.to = key; if (key !== fresh && it.why === "split") it.why = "merge"; })}
       ${backTo.length > 1 ? html`<details><summary>${say("trays-move-step", { step: step.name })}</summary>
         ${oneOf(say("bad-back-to"), backTo.map((step) => [step.key, step.name]), step.key, (key) => { it.step = key; it.why = key === from.key ? it.why : "rework"; })}</details>` : nothing}

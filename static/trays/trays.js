@@ -26,7 +26,7 @@ function sceneOf(state, me) {
 
 const page = (scene) => html`
   <h1>${say("trays-h1")}</h1>
-  <div class="attention">${alerts(scene)}${more(scene)}${refusals()}</div>${toSettle(scene)}
+  <div class="attention">${refusals()}${alerts(scene)}${more(scene)}</div>${toSettle(scene)}
   ${scene.run ? ofRun(scene) : html`<p class="empty">${say("trays-none")}</p><a class="button" href="/plan">${say("go-plan")}</a>`}
   ${foot()}${sheet(scene)}`;
 

@@ -51,7 +51,7 @@ export function pastTime(label, verb, use) {
 const named = (family, keys) => keys.map((key) => [key, say(`${family}-${key}`)]);
 
 /** [code, words] of the reasons that a person can press instead of typing. */
-export const scrapReasons = () => named("scrap", ["tear-out", "crack", "size", "surface", "engraving", "burnt", "knot", "other"]);
+export const scrapReasons = () => named("scrap", ["tear-out", "crack", "broke", "size", "surface", "engraving", "burnt", "knot", "other"]);
 export const stopReasons = () => named("stop", ["power", "cutter", "slip", "failed", "other"]);
 export const declineReasons = () => named("not-this", ["waiting", "short", "tired", "other-person", "not-ready", "noise"]);
 

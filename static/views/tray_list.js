@@ -101,7 +101,7 @@ function restRow(state, wait) {
   const next = stepAfter(run, wait.tray.id, step?.key);
   const ready = isReady(wait);
   const line = html`<span>${waitWords(wait)}${next ? html`<br><span class="soft">${say("wait-then", { next: next.name })}</span>` : nothing}</span>
-    <b>${rest.latest_at ? say(ready ? "wait-by" : "wait-between", { from: rest.ready_at, by: rest.latest_at }) : say("wait-from", { from: rest.ready_at })}</b>`;
+    <b>${rest.latest_at ? say(ready ? "wait-by" : "wait-between", { from: rest.ready_at, by: rest.latest_at }) : ready ? say("wait-ready") : say("wait-from", { from: rest.ready_at })}</b>`;
   const coat = timesLine(state, step, rest);
   const late = isLate(wait) ? "late" : "";
   if (!coat && (ready || !next)) return html`<li class="row ${late}">${line}</li>`;

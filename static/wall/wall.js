@@ -2,7 +2,7 @@
 // fits itself to its screen, because nobody scrolls a wall.
 
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
-import { each, titleOf, urgency } from "../alerts/alerts.js";
+import { dueWords, each, titleOf, urgency } from "../alerts/alerts.js";
 import { looked, lookWords } from "../alerts/answers.js";
 import { moment, now } from "../door/clock.js";
 import { openScreen, redraw } from "../door/screen.js";
@@ -52,7 +52,7 @@ function call(state, due, person) {
   const where = [load && loadTitle(state.runs[load.run], load), roomName(state, state.stations?.[due.station]?.room)].filter(Boolean).join(" · ");
   return html`<section class="call ${isDanger(due, state) ? "red" : "act"}">
     <div><p class="title">${titleOf(state, due)}</p>${where ? html`<p class="where">${where}</p>` : nothing}
-      ${isWatch(due) ? html`<p class="where">${say("alert-due", { at: moment(due.due_at) })}. ${careText("watch-note")}</p>` : nothing}</div>
+      ${isWatch(due) ? html`<p class="where">${dueWords(due)}. ${careText("watch-note")}</p>` : nothing}</div>
     ${isWatch(due) && load ? answers(state, due, load, person) : html`<time>${moment(due.due_at)}</time>`}</section>`;
 }
 

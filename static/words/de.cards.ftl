@@ -80,7 +80,7 @@ card-slip-order = Bestellung { $line }
 
 ## One card a tray: what is long stands on the station's sheet
 card-cautions-on-sheet = Warnhinweise: auf dem Stationsblatt. Zuerst lesen.
-card-bad-piece-short = Fehlerhaftes Stück: beiseitelegen, kennzeichnen, zählen, { $lead } Bescheid sagen.
+card-bad-piece-short = Fehlerhaftes Stück: beiseitelegen, kennzeichnen, als Ausschuss zählen, { $lead } Bescheid sagen.
 card-scrap-box = Aussch.
 card-side = Seite
 card-turn-over = umdrehen

@@ -121,6 +121,7 @@ helper-stop-title = Not-Halt drücken, wenn gefahrlos
 helper-stop-hand-title = Warum angehalten?
 helper-scrap-tear-out = ausgerissen
 helper-scrap-crack = Riss
+helper-scrap-broke = zerbrochen
 helper-scrap-size = falsches Maß
 helper-scrap-surface = Oberfläche
 helper-scrap-engraving = Gravur
@@ -191,7 +192,13 @@ helper-refused-not-this-step = Der Kasten ist jetzt bei einem anderen Schritt: {
 helper-refused-tray-through = Dieser Kasten ist fertig. Der Werkstattleitung geben.
 helper-refused-shared-load = Es liegen noch andere Kästen mit auf. Werkstattleitung rufen.
 helper-refused-not-begun = { $step } wurde noch nicht angefangen.
-helper-refused-given-to-another = Diesen Schritt macht jemand anderes. Werkstattleitung fragen.
+helper-refused-given-to-another = Diesen Schritt macht { $person ->
+    [0] jemand anderes
+   *[other] { $person }
+  }. { $lead ->
+    [0] Werkstattleitung
+   *[other] { $lead }
+  } fragen.
 helper-refused-not-early = Das muss noch warten. Nur die Werkstattleitung darf früher weitermachen.
 helper-refused-texts-changed = Die Texte für diesen Kasten haben sich geändert. Noch einmal ansehen, dann anfangen.
 helper-refused-list-first = Zuerst die Startliste abhaken.

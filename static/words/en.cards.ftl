@@ -80,7 +80,7 @@ card-slip-order = Order { $line }
 
 ## One card a tray: what is long stands on the station's sheet
 card-cautions-on-sheet = Cautions: on the station's sheet. Read it first.
-card-bad-piece-short = A bad piece: lay it aside, mark it, count it, call { $lead }.
+card-bad-piece-short = Bad piece: set it aside, mark it, count it as scrap, tell { $lead }.
 card-scrap-box = scrap
 card-side = side
 card-turn-over = turn over

@@ -115,7 +115,7 @@ done-all = Done, { $good ->
   }
 done-some = Done, { $good } good, { $scrap } scrap
 then-start = Start { $what }
-then-go-on = Carry on with { $what }
+then-go-on = Back to { $what }
 then-at-it = Unload the { $station }
 then-job = Start: { $job }
 
@@ -155,7 +155,7 @@ state-idle = idle
 state-running = running
 state-needs-unloading = needs unloading
 state-overdue = should be finished
-state-watch-check-due = watch check due
+state-watch-check-due = look at it now
 state-watch-check-missed = watch check missed
 state-nobody-near = nobody near
 state-stopped-early = stopped early

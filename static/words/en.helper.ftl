@@ -124,6 +124,7 @@ helper-stop-title = Emergency stop, if it is safe
 helper-stop-hand-title = Why did you stop?
 helper-scrap-tear-out = torn out
 helper-scrap-crack = crack
+helper-scrap-broke = it broke
 helper-scrap-size = wrong size
 helper-scrap-surface = surface
 helper-scrap-engraving = engraving
@@ -194,7 +195,13 @@ helper-refused-not-this-step = The tray is at another step now: { $step }. Look 
 helper-refused-tray-through = This tray has finished all its steps. Give it to the lead.
 helper-refused-shared-load = Other trays are on it too. Call the lead.
 helper-refused-not-begun = { $step } has not been started yet. Start it first.
-helper-refused-given-to-another = This step is assigned to someone else. Ask the lead.
+helper-refused-given-to-another = Assigned to { $person ->
+    [0] someone else
+   *[other] { $person }
+  }. Ask { $lead ->
+    [0] the lead
+   *[other] { $lead }
+  }.
 helper-refused-not-early = It has to wait. Only the lead can let it carry on earlier.
 helper-refused-texts-changed = The texts for this tray have changed. Look at them again, then start.
 helper-refused-list-first = Tick the start list first.

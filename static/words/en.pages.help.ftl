@@ -7,8 +7,6 @@ help-kept = On the secure page, this help opens on a paired phone while the serv
 help-contents = On this page
 help-call = Call { $number }
 help-care = Every caution with its source: { $link }Cautions{ $end_link }.
-help-yes = yes
-help-no = no
 
 ## Now
 help-now = Now
@@ -18,6 +16,7 @@ help-now-away = Press 'Called away' when you have to go. If a machine is running
 help-now-undo = 'Undo' takes your last entry back. You never have to press pause.
 help-now-when = Each running machine shows the time of day at which it should be finished. Set any other clock by it too.
 help-now-assign = Trays assigns a step to someone. The lead can ask to see their first piece before the rest follow.
+help-now-finish = 'Finish for today' opens the closing checklist. It asks what was done with the rags, and says what tomorrow begins with.
 help-now-aloud = Hands full? At the foot of Now, the phone can say the next step and each alarm aloud.
 
 ## When the server is away
@@ -200,9 +199,8 @@ help-pairing-first = On Shop, under Devices, press 'Pair a helper' or 'Pair a le
 help-pairing-once = A code works once, for ten minutes. Until then that phone sees a welcome page and nothing else.
 help-pairing-wrong = Ten wrong codes make that one address wait ten minutes. It keeps nobody else out.
 help-pairing-table = Who may do what
-help-pairing-what = May
-help-pairing-lead = Lead
-help-pairing-helper = Helper
+help-pairing-both = A helper's phone and a lead's may
+help-pairing-lead = Only a lead's phone may
 help-pairing-work = work at Now and Trays, answer alerts
 help-pairing-look = look at Plan, Review and Shop
 help-pairing-ask = ask before a run: a program's time, the stock, a price

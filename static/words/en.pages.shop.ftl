@@ -84,6 +84,11 @@ shop-money-now = Money: { $currency ->
    *[price] a margin of { $margin } % of the price
   }.
 shop-change-money = currency, margin, fees
+shop-friend-phone = A friend with their own phone: { $link ->
+    [0] show them a tray's code, once a run is open.
+   *[other] { $link }show them a tray's code{ $end_link }.
+  }
+shop-friend-often = Someone who comes often: { $link }pair a helper's phone{ $end_link }.
 shop-add-a = Add { $list ->
     [inserts] an
     [jobs] an

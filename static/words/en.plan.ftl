@@ -170,6 +170,7 @@ plan-does-held = { $step }, { $trays }: finished, waiting to be unloaded until {
 plan-does-runs = { $station } runs: { $step }, { $trays }
 plan-sitting = { $day } { $from }–{ $to }
 plan-now = now
+plan-chart-done = done
 plan-chart-after = Show the rest, from { $day } on: { $count ->
     [one] { $count } stretch of work
    *[other] { $count } stretches of work
@@ -310,5 +311,5 @@ plan-chart-key-setup = setting up
 plan-chart-key-held = waits to be unloaded
 plan-chart-key-walk = a walk
 plan-chart-key-wait = pieces dry or rest
-plan-chart-key-goes-on = goes on beyond this stretch
+plan-chart-key-goes-on = continues later
 plan-load-unsaid = Type how many pieces go on at once.

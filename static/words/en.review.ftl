@@ -380,6 +380,7 @@ review-source-said = As { $who ->
 review-reason-surface = surface spoilt
 review-reason-engraving = engraving spoilt
 review-reason-crack = cracked
+review-reason-it-broke = broken
 review-reason-tear-out = torn out
 review-reason-knot = a knot
 review-reason-something-else = another reason

@@ -12,6 +12,7 @@ wrong-changed = New cutter, wood, jig or focus
 wrong-station = A machine is out of order
 wrong-which = Which load?
 wrong-no-load = Nothing has been started. Count or hold pieces on Trays.
+wrong-changes = Something has changed
 wrong-hurt-title = Someone is hurt, or there's a fire
 emergency-call = Call { $number }
 bad-title = Bad piece: { $step }
@@ -22,10 +23,13 @@ bad-back-to = Back to
 bad-why-first = Choose why first
 bad-scrap = { $pieces } scrap: { $why }
 bad-rework = { $pieces } to rework
+bad-scrap-tray = { $pieces } scrap, tray { $tray }: { $why }
+bad-rework-tray = { $pieces } to rework, tray { $tray }
 bad-goes-on = The others carry on.
+bad-other-tray = In another tray? Count it on Trays
 scrap-tear-out = tear-out
 scrap-crack = crack
-scrap-broke = broke
+scrap-broke = it broke
 scrap-size = wrong size
 scrap-surface = surface
 scrap-engraving = engraving
@@ -89,6 +93,10 @@ away-make-safe = Still running: { $stations }. Stop it, check it for smoke and g
 away-is-safe = Stopped, checked, power off. I'm off
 away-paused = paused when called away
 away-other-watches = { $person } is watching it now
+away-nobody = { $count ->
+    [one] Nobody else can watch it from where they are: stop it first.
+   *[other] Nobody else can watch them from where they are: stop them first.
+  }
 away-how-many = { $step }: how many of the { $pieces } are done?
 away-go-on = Carry on with the rest
 not-this-title = Skip this: { $what }
@@ -141,6 +149,7 @@ trays-wood = Wood and board
 trays-wood-wood = Wood
 trays-wood-board = Board
 trays-card = Print card
+trays-code-short = Code
 trays-code = Show tray { $tray }'s code
 trays-paper = Enter its paper card
 trays-history = History
@@ -201,6 +210,7 @@ ui-good = Good
 ui-scrap = Scrap
 ui-rework = Rework
 ui-others = Do something else
+ui-others-watching = Do something else while watching
 ui-positions = Positions
 
 ## What a press did: shown beside 'Undo'
@@ -216,7 +226,10 @@ did-out = Run out of { $supply }
 did-in = { $supply } is back
 did-held = { $pieces } held in tray { $tray }
 late-line-is = { $what } is late: due { $due }, { $good } of { $pieces } good so far
-late-line-will = { $what } will be late: due { $due }, its { $pieces } ready { $there }
+late-line-will = { $what } will be late: due { $due }, ready { $there } ({ $pieces ->
+    [one] 1 piece
+   *[other] { $pieces } pieces
+  })
 late-line-few = { $what } will be late: due { $due }, not all { $pieces } made by then
 wait-beside = The same coat is on { $trays }. 'Not dry' counts for them too.
 wait-not-dry = Not dry yet? Check again:
@@ -303,6 +316,7 @@ alert-looks-ended-about = Low power since { $at }. A paused machine looks like t
 alert-looks-ended-left = Finished, nobody there
 alert-soft = Finish the pass, switch off, then go.
 alert-due = due { $at }
+alert-since = since { $at }
 alert-late = This comes late: the server was away.
 alert-watch-go = { $kind ->
     [laser] No flame, work flat, air assist and exhaust on
@@ -673,6 +687,8 @@ give-nobody = Anyone
 give-look = Show me the first piece
 give-go = Assign { $step }, { $trays }, to { $person }
 give-back = Unassign { $step }, { $trays }
+give-trays-first = Choose trays first
+give-who-first = Choose who first
 give-nothing = Nothing to assign right now.
 did-give = Assigned to { $person }: { $step }, { $trays }
 did-give-back = Unassigned: { $step }, { $trays }
@@ -696,6 +712,7 @@ refused-material-forbidden = { $material } never goes on the { $station }. '{ $f
 refused-not-shown = { $person } is not trained on the { $station } yet. Ask the lead to show it first.
 refused-look-first = The lead wants to see the first piece of { $step }, tray { $tray }. Show it first.
 refused-hands-elsewhere = You can't watch the { $station } from the { $at }. Finish there first, or stop the { $station }, look at it, power off.
+refused-elses-hands-elsewhere = { $person } can't watch the { $station } from the { $at }. They finish there first, or you stop the { $station }, look at it, power off.
 
 ## Waits and trays, below the fold of Now
 ui-waits = Drying, curing, in clamps
@@ -722,7 +739,8 @@ wait-settle = { $count ->
    *[other] Trays { $trays }
   }, { $step }: settling
 wait-then = then { $next }
-wait-from = from { $from }
+wait-from = until { $from }
+wait-ready = ready
 wait-by = by { $by }
 wait-between = { $from } to { $by }
 trays-done = { $count ->
@@ -758,6 +776,9 @@ count-good = { $good } good
 count-scrap = { $scrap } scrap
 strip-label = { $done } of { $steps } steps done
 
+## The last entry, where it came from another phone
+press-elsewhere-what = On another phone: { $what } { $of }
+
 # A button at a station, and what is said aloud
 
 button-done = { $station }: done, for { $person }.
@@ -770,7 +791,7 @@ refused-button-look = { $station }: show the lead the first piece first.
 refused-button-nothing = Nothing to press at the { $station } now. Look at Now.
 
 spoken-what = Next step and alarms, said aloud
-spoken-no-voice = This phone has no voice of its own for English
+spoken-no-voice = This phone can't read English aloud by itself.
 spoken-on = Say aloud
 spoken-off = Stop saying aloud
 spoken-hello = I say what comes next, and each alarm.

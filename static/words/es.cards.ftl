@@ -80,7 +80,7 @@ card-slip-order = Pedido { $line }
 
 ## One card a tray: what is long stands on the station's sheet
 card-cautions-on-sheet = Avisos de seguridad: en la hoja del puesto. Léela primero.
-card-bad-piece-short = Pieza defectuosa: apártala, márcala, cuéntala, avisa a { $lead }.
+card-bad-piece-short = Pieza defectuosa: apártala, márcala, cuéntala como tal, avisa a { $lead }.
 card-scrap-box = defect.
 card-side = cara
 card-turn-over = gira

@@ -134,6 +134,7 @@ helper-stop-title = Para la máquina, si es seguro
 helper-stop-hand-title = ¿Por qué se ha parado?
 helper-scrap-tear-out = astillada
 helper-scrap-crack = grieta
+helper-scrap-broke = rota
 helper-scrap-size = medida equivocada
 helper-scrap-surface = superficie
 helper-scrap-engraving = grabado
@@ -204,7 +205,13 @@ helper-refused-not-this-step = La bandeja está ahora en otro paso: { $step }.
 helper-refused-tray-through = Esta bandeja está terminada. Entrégala al responsable.
 helper-refused-shared-load = Hay otras bandejas en esta carga. Llama al responsable.
 helper-refused-not-begun = { $step } aún no se ha empezado.
-helper-refused-given-to-another = Este paso lo hace otra persona. Pregunta al responsable.
+helper-refused-given-to-another = Este paso lo hace { $person ->
+    [0] otra persona
+   *[other] { $person }
+  }. Pregunta { $lead ->
+    [0] al responsable
+   *[other] a { $lead }
+  }.
 helper-refused-not-early = Tiene que esperar. Solo el responsable puede seguir antes.
 helper-refused-texts-changed = Los textos de esta bandeja han cambiado. Míralos otra vez y empieza.
 helper-refused-list-first = Marca primero la lista de arranque.

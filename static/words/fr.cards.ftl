@@ -80,7 +80,7 @@ card-slip-order = Commande { $line }
 
 ## One card a tray: what is long stands on the station's sheet
 card-cautions-on-sheet = Consignes de sécurité : sur la fiche du poste. Lisez-la d'abord.
-card-bad-piece-short = Pièce défectueuse : mettez-la de côté, marquez-la, comptez-la, prévenez { $lead }.
+card-bad-piece-short = Pièce défectueuse : mettez-la de côté, marquez-la, comptez-la au rebut, prévenez { $lead }.
 card-scrap-box = rebut
 card-side = face
 card-turn-over = tournez

@@ -134,6 +134,7 @@ helper-stop-title = Arrêt d'urgence, si sans danger
 helper-stop-hand-title = Pourquoi cet arrêt ?
 helper-scrap-tear-out = éclatée
 helper-scrap-crack = fente
+helper-scrap-broke = cassée
 helper-scrap-size = mauvaise cote
 helper-scrap-surface = surface
 helper-scrap-engraving = gravure
@@ -204,7 +205,13 @@ helper-refused-not-this-step = Le plateau est maintenant à une autre étape : {
 helper-refused-tray-through = Ce plateau est terminé. Remettez-le au responsable.
 helper-refused-shared-load = D'autres plateaux sont sur la machine. Appelez le responsable.
 helper-refused-not-begun = { $step } n'est pas encore commencé.
-helper-refused-given-to-another = Cette étape est confiée à quelqu'un d'autre. Demandez au responsable.
+helper-refused-given-to-another = Cette étape est confiée à { $person ->
+    [0] quelqu'un d'autre
+   *[other] { $person }
+  }. Demandez { $lead ->
+    [0] au responsable
+   *[other] à { $lead }
+  }.
 helper-refused-not-early = Il faut attendre. Seul le responsable peut continuer plus tôt.
 helper-refused-texts-changed = Les textes de ce plateau ont changé. Regardez-les de nouveau, puis commencez.
 helper-refused-list-first = Cochez d'abord la liste de démarrage.

@@ -17,6 +17,7 @@ from tests.cards.printing import codes
 from tests.phone import Phone
 from tests.serving import Served
 
+SIDES = re.compile(r"/plan/runs/r1/cards\?")  # how many sides it will be, asked at each choice
 ENOUGH = 60_000  # milliseconds in which a busy machine has made some cards
 
 
@@ -38,8 +39,10 @@ def open_cards(page: Page, server: Served) -> None:
 def test_the_cards_are_made_while_the_page_says_how_far_it_is(ann: Phone, server: Served, phone: Page) -> None:
     open_cards(phone, server)
     look(phone, server, "cards choose")
-    phone.get_by_label("Paper").select_option("a4")
-    phone.get_by_label("Run sheet").check()
+    with phone.expect_response(SIDES):
+        phone.get_by_label("Paper").select_option("a4")
+    with phone.expect_response(SIDES):
+        phone.get_by_label("Run sheet").check()
 
     phone.get_by_role("button", name="Make the PDF").click()
 
@@ -139,9 +142,10 @@ def test_a_lead_shows_a_trays_code_and_a_helpers_phone_opens_it(
 ) -> None:
     page = phones.new(scheme=scheme)
     page.goto(f"{server.address}trays")
-    page.locator("#tray-2 summary").click()
-
-    page.get_by_role("link", name="Show tray 2's code").click()
+    press = page.get_by_role("link", name="Show tray 2's code")
+    room = press.bounding_box()
+    assert room is not None and min(room["width"], room["height"]) >= 56
+    press.click()
 
     expect(page.get_by_role("heading", name="Tray 2's code")).to_be_visible()
     look(page, server, "tray code")

@@ -94,7 +94,7 @@ def test_a_file_is_answered_without_a_network_and_its_answers_stand_at_their_ope
     expect(phone.get_by_text("2 answers taken in.")).to_be_visible()
     at_hooks = phone.locator("section#hooks")
     expect(at_hooks).to_contain_text(
-        re.compile("Simplify.*saves about 0.5 min per piece.*A stop on the jig. Nobody measures..*Sam", re.DOTALL)
+        re.compile(r"Simplify.*saves about 0.5\smin per piece.*A stop on the jig. Nobody measures..*Sam", re.DOTALL)
     )
     look(phone, server, "friend answered")
     at_hooks.get_by_role("button", name="Set aside").click()

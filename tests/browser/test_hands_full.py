@@ -110,7 +110,7 @@ def test_a_phone_without_a_voice_of_its_own_says_so_and_asks_nobody_far_away(
 ) -> None:
     ann = Speaker(phones, server, "Ann", NO_VOICE)
 
-    expect(ann.page.get_by_text("no voice")).to_be_visible()
+    expect(ann.page.get_by_text("This phone can't read English aloud by itself.")).to_be_visible()
     expect(ann.page.get_by_role("button", name="Say aloud")).to_have_count(0)
 
 

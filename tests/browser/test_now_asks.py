@@ -118,6 +118,30 @@ def test_a_count_at_the_end_keeps_the_reasons_that_were_said_before(
     assert done["counts"] == {"1": {"good": 3, "scrap": reasons}}
 
 
+def test_a_count_put_right_presets_no_reason_and_keeps_what_was_said(
+    ann: Phone, phone: Page, server: Served, data: Path
+) -> None:
+    ann.press("load started", run="r1", load="clean/1")
+    said = {"good": 4, "scrap": [{"pieces": 1, "why": "crack", "positions": [3]}]}
+    ann.press("pieces counted", said, run="r1", tray="1", operation="clean", load="clean/1")
+    opened(phone, server)
+    phone.goto(f"{server.address}trays")
+    tray = phone.get_by_role("article").filter(has=phone.get_by_role("heading", name="tray 1", exact=True))
+    tray.locator("summary", has_text="count, hold, history").click()
+    tray.get_by_role("button", name="Correct a count").click()
+    sheet = phone.get_by_role("dialog")
+    expect(sheet.get_by_role("button", name="Save 4 good, 1 scrap")).to_be_enabled()
+
+    sheet.get_by_role("button", name="More: Scrap").click()
+    expect(sheet.get_by_role("button", name="Choose why first")).to_be_disabled()
+    sheet.get_by_role("button", name="knot").click()
+    sheet.get_by_role("button", name="Save 3 good, 2 scrap").click()
+
+    arrived(data, "pieces counted", number=2)
+    reasons = [{"pieces": 1, "why": "crack", "positions": [3]}, {"pieces": 1, "why": "knot"}]
+    assert bodies(data, "pieces counted")[1] == {"good": 3, "scrap": reasons}
+
+
 def test_a_machine_that_was_to_be_back_by_now_is_asked_about(
     ann: Phone, phone: Page, server: Served, data: Path
 ) -> None:

@@ -150,7 +150,7 @@ def test_a_price_is_asked_and_every_line_of_it_is_read(ann: Phone, server: Serve
     phone.get_by_role("button", name="Work it out").click()
 
     expect(phone.get_by_role("heading", name="A good piece costs")).to_be_visible()
-    costs = phone.locator("details", has=phone.get_by_text("What it costs", exact=True))
+    costs = phone.locator("details", has=phone.get_by_text("Costs", exact=True))
     costs.locator("summary").click()
     expect(costs.get_by_role("table")).to_contain_text("Total")
     expect(phone.get_by_role("table", name="What stays at each price")).to_contain_text("Mark-up 30 %")

@@ -43,7 +43,7 @@ def test_presses_made_without_the_server_are_sent_once_when_it_is_back(page: Eng
     server.goes()
     cleans_two_trays(page)
     page.says("footer", "saved here")
-    page.says("main", "The server does not answer")
+    page.says("main", "No answer from the server")
 
     server.starts()
 

@@ -55,12 +55,12 @@ def test_presses_made_while_the_server_is_dead_are_sent_once_when_it_is_back(pho
     mortal.goes()
     cleans_two_trays(phone)
     expect(foot(phone)).to_contain_text("saved here")
-    expect(phone.get_by_text("The server does not answer")).to_be_visible()
+    expect(phone.get_by_text("No answer from the server")).to_be_visible()
 
     mortal.starts()
 
     all_sent(phone)
-    expect(phone.get_by_text("The server does not answer")).to_be_hidden()
+    expect(phone.get_by_text("No answer from the server")).to_be_hidden()
     assert worked(mortal.data) == WORKED
 
 

@@ -28,7 +28,7 @@ PushManager.prototype.subscribe = async (options) => {
   return held;
 };
 """
-OFFER = "Send alerts to this phone when it is locked"
+OFFER = "Send alerts to this phone when locked"
 END = "Stop alerts to this phone when locked"
 
 
@@ -73,7 +73,7 @@ def test_what_the_shop_refuses_is_said_beside_the_button(
 
     page.get_by_role("button", name=OFFER).tap()
 
-    expect(page.get_by_text("That address is none of a push service")).to_be_visible()
+    expect(page.get_by_text("That is not the address of a push service")).to_be_visible()
     expect(page.get_by_role("button", name=OFFER)).to_be_enabled()
     assert stored(shop_with_a_run) == []
     phones.complaints = [

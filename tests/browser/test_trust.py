@@ -38,7 +38,7 @@ def test_everybody_else_reads_by_name_who_watches(ann: Phone, phones: Phones, se
     opened(mine, server)
     as_ben(bens, server)
 
-    expect(mine.locator(".machine", has_text="Laser")).to_contain_text("Stay and watch")
+    expect(mine.locator(".machine", has_text="Laser")).to_contain_text("You are watching. Stay")
     expect(bens.locator(".machine", has_text="Laser")).to_contain_text("Ann is watching")
     pictured(bens, "ann-is-watching")
 

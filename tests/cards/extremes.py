@@ -46,8 +46,8 @@ Named = Callable[..., st.SearchStrategy[str]]
 
 
 @st.composite
-def shops(draw: Any, names: Named = names) -> tuple[Book, RunState]:
-    """A book and a run of 14 operations and 40 order lines."""
+def shops(draw: Any, names: Named = names, operations: int = 14) -> tuple[Book, RunState]:
+    """A book and a run of 14 ``operations`` and 40 order lines."""
     stations = tuple(
         Station(kind.replace(" ", "-"), draw(names()), kind, "shop")
         for kind in ("cnc", "hand cutter", "laser", "finishing", "bench", "sander")
@@ -55,8 +55,8 @@ def shops(draw: Any, names: Named = names) -> tuple[Book, RunState]:
     finish = Finish(
         "oil", draw(names()), *(timedelta(hours=hours) for hours in (12, 24, 900)), ventilation=draw(names(TEXT))
     )
-    operations = tuple(_operation(draw, at, stations[at % len(stations)], names) for at in range(14))
-    product = Product("p", draw(names()), operations, wood=draw(names()))
+    route = tuple(_operation(draw, at, stations[at % len(stations)], names) for at in range(operations))
+    product = Product("p", draw(names()), route, wood=draw(names()))
     book = Book(
         units=draw(st.sampled_from(["mm", "in"])),
         emergency=draw(names()),

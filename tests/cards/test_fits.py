@@ -1,6 +1,7 @@
 """Nothing on a card is cut off, whatever people write."""
 
 import re
+from collections.abc import Iterator
 from dataclasses import replace
 
 import pytest
@@ -8,11 +9,12 @@ from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
 from runboard.cards.layout import sheets
+from runboard.cards.model import CardOrder
 from runboard.cards.page import style
 from runboard.run.fold.state import RunState
 from runboard.shop.book import Book
 from tests.cards.boxes import laid_out, overflows
-from tests.cards.extremes import shops, widest
+from tests.cards.extremes import NAME, shops, widest
 from tests.cards.making import LANGUAGES, PAPERS, order, rails_book, run_of
 
 # Each example is a run of 14 operations and 40 orders; shrinking one would lay out hundreds of pages again.
@@ -41,14 +43,36 @@ def test_nor_do_the_widest_names_wherever_a_name_stands(paper: str, made: tuple[
     assert too_full(made, paper, language) == []
 
 
-def too_full(made: tuple[Book, RunState], paper: str, language: str) -> list[object]:
+def too_full(made: tuple[Book, RunState], paper: str, language: str, kinds: str = "everything") -> list[object]:
     """The faces whose rows need more room than there is."""
-    faces = [face for sheet in sheets(order(*made, paper, language, "everything")) for face in sheet.faces]
+    faces = [face for sheet in sheets(order(*made, paper, language, kinds)) for face in sheet.faces]
     return [
         (face.kind, face.part, face.head_height, face.foot.height, [(row.kind, row.height) for row in face.rows])
         for face in faces
         if face.head_height + sum(row.height for row in face.rows) + face.foot.height > face.size.room[1]
     ]
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("kinds", ["travellers", "full"])
+def test_a_head_and_a_foot_that_fill_the_first_side_leave_the_bad_piece_to_a_row(paper: str, kinds: str) -> None:
+    long, book = "Ж" * NAME, rails_book()
+    book = replace(book, emergency=long, people=tuple(replace(person, name=long) for person in book.people))
+    run = run_of(book.products[0], trays=1, name="Ж" * 40, product_name="W" * 40)
+    made = book, replace(run, trays={"1": replace(run.trays["1"], id="Ж" * 80, wood="Ж" * 40)})
+
+    assert [full for language in LANGUAGES for full in too_full(made, paper, language, kinds)] == []
+    asked = order(*made, paper, "de", kinds)
+    assert f"zählen,{long}Bescheid" in "".join(words_of(asked))
+    assert overflows(laid_out(asked)) == []
+
+
+def words_of(asked: CardOrder) -> Iterator[str]:
+    """What stands on the cards' feet and in their small lines of text, without the spaces."""
+    for face in (face for sheet in sheets(asked) for face in sheet.faces):
+        yield "".join(face.foot.bad).replace(" ", "")
+        for line in (line for row in face.rows if row.facts.get("style") == "small" for line in row.facts["lines"]):
+            yield "".join(part for part, _ in line).replace(" ", "")
 
 
 @settings(A_FEW, max_examples=2, derandomize=True)
@@ -60,7 +84,7 @@ def test_the_longest_names_in_three_alphabets_are_drawn_whole(made: tuple[Book, 
 
 
 @settings(A_FEW, max_examples=1, derandomize=True)
-@given(shops(widest))
+@given(shops(widest, operations=15))
 def test_more_than_99_cards_of_the_widest_names_are_drawn_whole(made: tuple[Book, RunState]) -> None:
     asked = order(*made, "a6", "de", "everything")
     assert any(face.parts > 99 for sheet in sheets(asked) for face in sheet.faces)

@@ -138,7 +138,7 @@ def test_a_why_that_has_no_place_to_write_is_only_on_paper(file: FriendsFile) ->
 
 
 def test_what_is_called_after_a_customer_goes_by_what_it_is(file: FriendsFile, essentials: Essentials) -> None:
-    assert file.lines[0].startswith("Entry key rails, started Mon 1 Jun 2026")
+    assert file.lines[0].startswith("Entry key rails, started Mon\u00a01\u00a0Jun 2026")
 
     lines = friends_file(essentials, lambda _: ["Late for Harbour Café.", "Rails for Tessa Quill again."]).lines
 

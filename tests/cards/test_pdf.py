@@ -39,7 +39,7 @@ def test_the_text_of_a_full_traveller_can_be_read_back(tmp_path: Path) -> None:
         "carry on from",
         "1 · 2/",
         "route revision 1 · print 1",
-        "call 112",
+        "Call 112.",
         "K7QM-2XTD",
         "notes",
     ):
@@ -49,7 +49,7 @@ def test_the_text_of_a_full_traveller_can_be_read_back(tmp_path: Path) -> None:
 @pytest.mark.parametrize("language", LANGUAGES)
 def test_it_speaks_the_cards_language(language: str, tmp_path: Path) -> None:
     book = rails_book()
-    words = {"en": "scrap", "de": "Ausschuss", "es": "desecho", "fr": "rebut"}
+    words = {"en": "scrap", "de": "Aussch.", "es": "defect.", "fr": "rebut"}
 
     whole = " ".join(text_of(printed(order(book, run_of(book.products[0], trays=1), language=language), tmp_path)))
 

@@ -152,6 +152,7 @@ def test_no_line_ends_within_a_fact(kept: str) -> None:
 def test_a_page_keeps_what_a_browser_sends_back_as_it_is() -> None:
     page = '<p title="2 h 30">2 h 30</p><input value="2 h 30"><textarea>2 h 30</textarea><option>2 h 30</option>'
 
+    assert facts.unbroken_page("<code>watts 140 W</code>") == "<code>watts 140 W</code>", "people copy it"
     assert facts.unbroken_page(page) == page.replace(">2 h 30</p>", ">2\u00a0h\u00a030</p>")
 
 

@@ -98,6 +98,7 @@ def test_nobody_watches_the_laser_with_hands_at_a_cutter():
         floor.press("watch taken", run="r1", load="engrave/1", person="ben")
 
     assert refused.value.code == "hands elsewhere"
+    assert refused.value.facts == {"station": "Laser", "at": "CNC", "person": "Ben"}
 
 
 @pytest.mark.parametrize(("station", "load", "most"), [("laser", "engrave/1", 5), ("cnc", "cut/1", 30)])

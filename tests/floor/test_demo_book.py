@@ -1,5 +1,7 @@
 """The demo's book: what it tells a helper is whole in every language, and it leaves the laser its usual interval."""
 
+import re
+from collections.abc import Iterable
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
@@ -7,12 +9,14 @@ import pytest
 
 from runboard.demo.book import demo_book
 from runboard.demo.drawing import add_pictures
+from runboard.run.care.cautions import start_points
 from runboard.shop.book import Book
 from runboard.shop.book_json import book_from_json
 from runboard.shop.care import finish_of, watch_interval
 from runboard.shop.keys import pictures_named
 from runboard.shop.product import Operation
 from runboard.store.pictures import PictureFolder
+from runboard.words.sentences import say
 
 
 def book() -> Book:
@@ -34,6 +38,17 @@ def test_a_translation_says_every_step_in_every_language(operation: Operation) -
         assert said.name and said.name != operation.name
         assert len(said.instructions) == len(operation.instructions)
         assert len(said.checks) in (0, len(operation.checks))
+
+
+def long_words(points: Iterable[str]) -> set[str]:
+    return {word for point in points for word in re.findall(r"[a-z]{6,}", point.lower())}
+
+
+@pytest.mark.parametrize("operation", operations(), ids=lambda one: one.key)
+def test_a_start_list_asks_for_nothing_twice(operation: Operation) -> None:
+    asked = long_words(say("care", key) for key in start_points(book(), operation))
+
+    assert asked & long_words(operation.checklist) == set()
 
 
 def test_several_operations_can_be_handed_to_somebody_new() -> None:

@@ -140,7 +140,9 @@ def test_answers_of_a_file_stand_at_their_operation(house: House, lead: FlaskCli
 
     assert "One answer taken in." in words(answer)
     at_hooks = answer.text.split('id="hooks"')[1]
-    assert all(said in at_hooks for said in ("Simplify", "saves about 0.5\u00a0min per piece", "A stop on the jig.", "Sam"))
+    assert all(
+        said in at_hooks for said in ("Simplify", "saves about 0.5\u00a0min per piece", "A stop on the jig.", "Sam")
+    )
 
 
 def test_new_answers_are_said_on_the_first_page_until_something_becomes_of_them(

@@ -349,7 +349,7 @@ def test_an_idea_that_says_nothing_gets_a_sentence(client: FlaskClient, seen: Se
     answer = client.post(f"{RUN}/changes", data={"what": "times", "per_cent": "many"})
 
     assert answer.status_code == 409
-    assert "Write a whole number" in words(answer)
+    assert "Enter a whole number, such as 5." in words(answer)
 
 
 def test_a_time_is_overruled_with_a_reason_and_its_history_says_so(

@@ -14,6 +14,7 @@ from runboard.floor.pressing.taps import record_events
 from runboard.house import House, Settings
 from tests import scenario
 from tests.conftest import START, HandClock
+from tests.web.test_shop_pages import words
 
 TRAYS = [("r1", key) for key in ("1", "2", "3")]
 
@@ -76,3 +77,41 @@ def test_crew_is_not_shown_it(tmp_path: Path, clock: HandClock) -> None:
     assert answers == [403, 403]
     assert "/plan/runs/r1/codes" not in client.get("/plan/runs/r1").text
     built.close()
+
+
+# What would keep the friend from it
+
+
+def test_a_code_says_to_whom_its_step_is_assigned_and_one_press_lets_anyone_do_it(
+    client: FlaskClient, house: House
+) -> None:
+    body = {"to": "ben", "trays": ["2"]}
+    record_events(house.workshop, [new_event(house.workshop, "operation given", body, run="r1", operation="cut")])
+    before = words(client.get("/plan/runs/r1/trays/2/code"))
+
+    answer = client.post("/plan/runs/r1/trays/2/code", data={"step": "cut"})
+
+    assert "Cut on this tray is assigned to Ben. A friend can do it once anyone may." in before
+    assert "Anyone may do it" in before
+    assert (answer.status_code, answer.headers["Location"]) == (303, "/plan/runs/r1/trays/2/code")
+    assert house.workshop.ledger.state.runs["r1"].given == {}
+    assert "assigned" not in words(client.get("/plan/runs/r1/trays/2/code"))
+
+
+def test_a_step_that_nobody_gave_is_not_given_back(client: FlaskClient, house: House) -> None:
+    held = len(house.workshop.ledger.held)
+
+    assert client.post("/plan/runs/r1/trays/2/code", data={"step": "cut"}).status_code == 303
+    assert client.post("/plan/runs/r1/trays/2/code", data={"step": "sand"}).status_code == 303
+
+    assert len(house.workshop.ledger.held) == held
+
+
+@pytest.mark.parametrize("path", ["/plan/runs/r1/trays/2/code", "/plan/runs/r1/cards"])
+def test_an_address_that_only_this_computer_has_says_so(client: FlaskClient, path: str) -> None:
+    said = (
+        "Codes made here open on this computer only. With 'runboard serve', a phone in the shop's Wi-Fi can open them."
+    )
+
+    assert said in words(client.get(path))
+    assert said not in words(client.get(path, base_url="http://shop.example"))

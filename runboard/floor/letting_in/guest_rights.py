@@ -25,6 +25,17 @@ def guest_person(device_id: str) -> str:
     return f"guest-{device_id[:8]}"
 
 
+def name_of(state: ShopState, book: Book, person: str) -> str:
+    """What somebody is called, in the book or as a guest; '' where nobody knows any more."""
+    known, came = book.person(person), state.people.get(person)
+    return known.name if known and not known.removed else came.name if came else ""
+
+
+def _lead_of(book: Book) -> str:
+    """Whom a guest asks: the same as stands on the tray's card."""
+    return next((one.name for one in book.people if one.access == "lead" and not one.removed), "")
+
+
 def check_guest(
     state: ShopState, book: Book, event: Event, device: str, at: tuple[str, str], arrived: Mapping[str, Event]
 ) -> None:
@@ -88,8 +99,7 @@ def _check_work(work: TrayWork, event: Event) -> None:
 def _check_start(state: ShopState, book: Book, work: TrayWork, event: Event) -> None:
     to = work.given.get("to")
     if to and to != event.person:
-        known = book.person(to)
-        raise NotForGuest("given to another", person=known.name if known else "")
+        raise NotForGuest("given to another", person=name_of(state, book, to) or 0, lead=_lead_of(book) or 0)
     if event.get("early"):  # whether a wait is cut short is not asked of somebody who sees the job for the first time
         raise NotForGuest("not early", tray=work.tray.id)
     said: Mapping[str, Any] = event.get("places") or {}

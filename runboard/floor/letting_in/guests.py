@@ -153,6 +153,18 @@ def _check_room(devices: Iterable[Device], at: tuple[str, str], now: datetime) -
         raise NotForGuest("guest too many")
 
 
+def let_anyone(workshop: Workshop, at: At, step: str, person: str) -> None:
+    """Assign a step of a tray to nobody any more, so that a guest may do it; nothing where it is nobody's already."""
+    with workshop.lock:
+        catch_up(workshop)
+        run, tray = at
+        if f"{step}|{tray}" in workshop.ledger.state.runs[run].given:
+            body = {"to": "", "trays": [tray], "look": False}
+            record_events(
+                workshop, [new_event(workshop, "operation given", body, run=run, operation=step, person=person)]
+            )
+
+
 def why_over(workshop: Workshop, session: Session, now: datetime) -> str:
     """Why a guest's access has ended: 'revoked', 'hours over', 'run over'; '' while it has not."""
     if session.device.revoked_at is not None:

@@ -33,6 +33,7 @@ from runboard.run.fold.shop_answers import alert_id
 from runboard.run.fold.shown import MOST_SHOWN, newest
 from runboard.run.fold.state import ShopState
 from runboard.run.log.ahead import ahead
+from runboard.run.log.corrections import press_ids, press_of
 from runboard.run.log.event import parse_moment
 from runboard.shop.book import Book
 from runboard.shop.hours import DAYS
@@ -117,6 +118,7 @@ def _text(workshop: Workshop, person: str, now: datetime, first: Mapping[str, st
         ),
         "calls": plain(state.calls),
         **_pressed(workshop),
+        **_last_press(workshop, person),
         **_moves(state, book, latest(workshop), person, now),
     }
     head: dict[str, Any] = {
@@ -152,6 +154,17 @@ def _pressed(workshop: Workshop) -> dict[str, Any]:
     """What the last press of a button at a station did, for open pages to sound."""
     last = workshop.kept.get("pressed")
     return {} if last is None else {"pressed": record(last, ("press",))}
+
+
+def _last_press(workshop: Workshop, person: str) -> dict[str, Any]:
+    """What the person's last press said: a page names it where it came from another phone."""
+    seen, arrived = workshop.ledger.state.people.get(person), workshop.ledger.arrived
+    found = [arrived[key] for key in press_ids(seen.last) if key in arrived] if seen is not None and seen.last else []
+    if not found:
+        return {}
+    event = found[-1]
+    of = {"run": event.run, "load": event.load, "step": event.operation}
+    return {"last_press": {"id": press_of(event.id), "kind": event.kind, **of}}
 
 
 def _ahead(workshop: Workshop, person: str) -> dict[str, Any]:

@@ -198,10 +198,12 @@ def hands_near(draft: Draft, event: Event, load: Load, step: Step | None) -> Non
         run, key = person.hands
         at = draft.load(run, key) if run else None
         job = next((job.name for job in draft.book.jobs if job.key == key), key)
+        known = draft.book.person(event.person)
         raise Refused(
             "hands elsewhere",
             station=draft.station_name(load.station),
             at=draft.station_name(at.station) if at else job,
+            person=known.name if known else person.name,
         )
 
 

@@ -30,6 +30,11 @@ def first_page() -> str:
     return next(iter(found.pages("http")), f"http://{host_asked_by()}:{found.http_port}/")
 
 
+def only_here() -> bool:
+    """Whether no other device can open what ``first_page`` says, as in a demo: it is this computer's own address."""
+    return (urlsplit(first_page()).hostname or "") in HOSTS
+
+
 def secure_page() -> str:
     """Where the device that asks finds the shop with the certificate; '' where there is no such page."""
     found = ways()

@@ -14,7 +14,7 @@ from runboard.words.sentences import lang_of, say
 from runboard.words.speech import Speech
 
 Record = dict[str, Any]
-SCRAP = ("tear-out", "crack", "size", "surface", "engraving", "burnt", "knot", "other")
+SCRAP = ("tear-out", "crack", "broke", "size", "surface", "engraving", "burnt", "knot", "other")
 STOPS = ("power", "cutter", "slip", "failed", "other")
 
 

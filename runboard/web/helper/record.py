@@ -218,9 +218,10 @@ def _blocked(work: TrayWork, person: str, refused: Callable[[Record], Refused | 
 def _why_blocked(speech: Speech, book: Book, work: TrayWork, step: Step, blocked: Refused | None) -> Iterator[Record]:
     if blocked is None or blocked.code in ("held", "first piece failed"):
         return  # said already
+    rests = work.rest is not None and work.rest.ready_at > speech.now
     if not (blocked.code == "still waiting" and work.rest is not None):
         yield _notice("look", speech.refused(blocked.code, blocked.facts))
-    if blocked.code in _LEADS and work.state == "none":
+    if blocked.code in _LEADS and work.state == "none" and not rests:  # what dries stays where it is
         yield _notice("note", speech("lead-takes", place=place(book, step)))
 
 

@@ -40,6 +40,7 @@ from runboard.web.forms.shop import (
     thing_shown,
 )
 from runboard.web.shop.backup import copies_shown, folder_shown
+from runboard.web.shop.friend import friend_with_a_phone
 from runboard.web.shop.jigs import jigs_on, put_back_of
 from runboard.web.shop.outside import channels_shown
 from runboard.web.shop.push import push_troubles
@@ -88,6 +89,7 @@ def shop() -> Response:
         network=ways(),
         first_page=first_page(),
         could_be_secure=could_be_secure(),
+        friend=friend_with_a_phone(),
         **_let_in(),
     )
 
@@ -116,6 +118,7 @@ class _Kept:
 
     text: str
     link: str = ""
+    is_person: bool = False
 
 
 def _kept(record: Record) -> _Kept | None:
@@ -129,7 +132,11 @@ def _kept(record: Record) -> _Kept | None:
     if not key:
         return _Kept(sentence("shop-kept-removed", {"title": title}))
     name = next((name_in(thing, record, each) for each in record[thing] if each["key"] == key), None)
-    return None if name is None else _Kept(sentence("shop-kept", {"name": name, "title": title}), f"#{thing}.{key}")
+    return (
+        None
+        if name is None
+        else _Kept(sentence("shop-kept", {"name": name, "title": title}), f"#{thing}.{key}", thing == "people")
+    )
 
 
 @part.get("/shop/<any(about,limits,money):about>")
@@ -231,6 +238,7 @@ def _thing_page(thing: str, key: str, form: Form, record: Record, status: int = 
     context = {"form": form, "title": name, "thing": THINGS[thing], "key": key, **_kinds(thing, key)}
     context["back"] = put_back_of(book_now(workshop()), key) if thing == "jigs" else None
     context["jigs"] = jigs_on(book_now(workshop()), key) if thing == "stations" else ()
+    context["friend"] = friend_with_a_phone() if thing == "people" else None
     return page("shop/form.html", status=status, action=f"/shop/{thing}/{key or 'new'}", **context)
 
 

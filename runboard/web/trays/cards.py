@@ -17,7 +17,7 @@ from runboard.run.fold.state import RunState
 from runboard.run.refusal import Refused
 from runboard.web.door.pages import number_asked, page, refusal, said, see_other, workshop
 from runboard.web.door.run_pages import known_person, known_run
-from runboard.web.door.ways import first_page
+from runboard.web.door.ways import first_page, only_here
 from runboard.web.fittings import fittings
 from runboard.web.trays.card_desk import WHAT, CardDesk
 from runboard.web.trays.card_orders import KINDS, SLIPS, USUAL, Sources, Wanted, card_order
@@ -207,6 +207,7 @@ def _form_page(run: RunState, wanted: Wanted, problems: list[str] | None = None,
         "sides",
         status=status,
         run=run,
+        only_here=only_here(),
         wanted=wanted,
         kinds=KINDS if run.state == "open" else (SLIPS,),
         lines=[(order.line, whom_of(order)) for order in run.by_due],

@@ -18,7 +18,7 @@ from runboard.web.door.run_pages import due_moment, known_person, known_run
 from runboard.web.forms.field import Choices, Field, Section
 from runboard.web.forms.form import Form, posted, shown
 
-REASONS = ("tear-out", "crack", "size", "surface", "engraving", "burnt", "knot", "other")
+REASONS = ("tear-out", "crack", "broke", "size", "surface", "engraving", "burnt", "knot", "other")
 _ONCE = re.compile(r"[0-9a-f]{32}")
 _A_DAY = timedelta(days=1)
 

@@ -1,13 +1,16 @@
 """A tray's code shown on the lead's phone, for a helper's to scan: the same as on its card, though nothing was printed."""
 
-from flask import Blueprint, Response, abort
+from flask import Blueprint, Response, abort, request
 
 from runboard.floor.letting_in.guest_look import work_now
+from runboard.floor.letting_in.guest_rights import name_of
+from runboard.floor.letting_in.guests import let_anyone
+from runboard.floor.letting_in.helper import TrayWork
 from runboard.floor.letting_in.print_cards import full_trays
 from runboard.floor.letting_in.travellers import read_keys, traveller_link
-from runboard.web.door.pages import page, workshop
-from runboard.web.door.run_pages import known_run
-from runboard.web.door.ways import drawn, first_page
+from runboard.web.door.pages import page, see_other, workshop
+from runboard.web.door.run_pages import known_person, known_run
+from runboard.web.door.ways import drawn, first_page, only_here
 from runboard.web.fittings import fittings
 
 part = Blueprint("tray_code", __name__)
@@ -23,18 +26,36 @@ def trays(key: str) -> Response:
 @part.get("/plan/runs/<key>/trays/<tray>/code")
 def show(key: str, tray: str) -> Response:
     """The code as large as the phone is wide, its eight characters, and which tray and step it opens."""
-    run = known_run(key)
-    work = work_now(workshop(), key, tray) if tray in run.trays else None
-    if work is None:
-        abort(404)
+    run, work = known_run(key), _known(key, tray)
     link, address = traveller_link(read_keys(fittings().settings), key, tray), first_page().rstrip("/")
     return page(
         "trays/code.html",
         cached=False,
         run=run,
         tray=tray,
-        step=work.step.name if work.step else "",
+        step=work.step,
+        given_to=_given_to(work),
         code=link.code,
         picture=drawn(address + link.path, link.code),
         typed_at=f"{address}/t",
+        only_here=only_here(),
     )
+
+
+@part.post("/plan/runs/<key>/trays/<tray>/code")
+def anyone(key: str, tray: str) -> Response:
+    """Whoever scans it may do the step that the page was shown with."""
+    _known(key, tray)
+    let_anyone(workshop(), (key, tray), request.form.get("step", ""), known_person())
+    return see_other(f"/plan/runs/{key}/trays/{tray}/code")
+
+
+def _known(key: str, tray: str) -> TrayWork:
+    work = work_now(workshop(), key, tray) if tray in known_run(key).trays else None
+    return work or abort(404)
+
+
+def _given_to(work: TrayWork) -> str:
+    """Who alone may begin the tray's step; '' where anyone may."""
+    to = work.given.get("to", "")
+    return name_of(workshop().ledger.state, workshop().book, to) or to
