@@ -60,7 +60,7 @@ CODES = {
     "changes to try/{}": "a setting's key", "friend codes": "the same",
     "runboard answers": "how a friend's answers are written, as text", "{} {}\nrun: {} {}\nfrom: \n": "the same", "[{}] {}\ndo: \nwhy: \nsaves: \n": "the same", "set aside": "what became of an answer, as it is stored", "as it was": "how a row of a card was read",
     "export function put($modules, $later) {\n{}}\n": "how a composed script begins",
-    '<span lang="{}">': "the markup of a name in another language",
+    '<span lang="{}">{}</span>': "the markup of a name in another language",
     "nothing here": "a place that no problem has", "Mac OS": "what a browser says of itself",
     "cut 40 board of 10, clean up 5, sand 25, engrave 20 a tray, oil, overnight, hooks 10": "an example of what is typed",
     "small jobs": "the book's own part, as pages list it",
