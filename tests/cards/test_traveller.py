@@ -207,7 +207,7 @@ def test_the_foot_says_whom_to_tell_and_what_to_call() -> None:
 
     foot = traveller(replace(book, emergency="911"), run, run.trays["1"], link, speech(book)).foot
 
-    assert "call Ann" in foot.bad
+    assert "tell Ann" in foot.bad
     assert foot.danger == "Fire or injury: hit the emergency stop if you can do it safely. Get out. Call\u00a0911."
 
 
