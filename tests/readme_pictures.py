@@ -61,7 +61,7 @@ def _now(page: Page) -> None:
 
 
 def _plan(page: Page) -> None:
-    chart = page.locator(".chart-key.of-plan").first
+    chart = page.locator(".key-fold").first
     while not chart.count():  # the plan is on its way
         page.wait_for_timeout(1000)
         page.reload()

@@ -17,7 +17,7 @@ _SLACK = 1.02  # kerning, hinting, and a printer's rounding
 _UNKNOWN = 2400  # a character that the font lacks is drawn in another: as wide as any
 _BREAK_AFTER = "-/–_"
 _KEEPING = "\u00a0\u202f"  # spaces at which no line ends
-_BEFORE_A_MARK = re.compile(r" (?=[?!:;»%°](?:\s|$))")
+_BEFORE_A_MARK = re.compile(r" (?=[?!:;»%°·](?:\s|$))")
 # '6 mm', '1 h 30', '14 days', 'Thu 17:00': what nobody should have to look for on the next line.
 _UNITS_KEPT = "mm|cm|m|in|h|min|s|°C|°F|g|kg|ml|l|W|kW|V|A|dB|Hz|day|days|Tag|Tage|Tagen|día|días|jour|jours"
 _AFTER_A_NUMBER = re.compile(
@@ -47,7 +47,7 @@ def width(text: str, points: float, bold: bool = False) -> float:
 
 def plain(text: str) -> str:
     """A text as it is printed: without characters that draw nothing, or that would turn what follows around, and with
-    marks kept at their word ('derrière ?', '62 %') and units at their number."""
+    marks kept at their word ('derrière ?', '62 %', 'Oil ·') and units at their number."""
     kept = (" " if letter.isspace() and letter not in _KEEPING else letter for letter in text)
     drawn = "".join(letter for letter in kept if unicodedata.category(letter) not in ("Cc", "Cf", "Cs", "Co", "Cn"))
     return _AFTER_A_NUMBER.sub("\u00a0", _BEFORE_A_MARK.sub("\u00a0", drawn))

@@ -4,8 +4,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from runboard.cards.heading import title_head
-from runboard.cards.measure import lines, width
-from runboard.cards.model import JigLabel, PackingSlip, RunSheet, ShelfLabel, TrayLine
+from runboard.cards.measure import Run, lines, width
+from runboard.cards.model import JigLabel, PackingSlip, RunSheet, ShelfLabel, StepLine, TrayLine
 from runboard.cards.row import MOST_LINES, SMALL, STEP, TEXT, Group, Row, Type, row, text_rows, title_row
 from runboard.cards.rows_of_work import care_rows, cell_rows, check_rows, place_rows
 
@@ -109,7 +109,7 @@ def run_head(card: RunSheet, room: float) -> tuple[dict[str, Any], int]:
 
 def run_groups(card: RunSheet, room: float, words: Mapping[str, str]) -> list[Group]:
     """What the numbers of the steps mean, the trays, then orders and supplies."""
-    steps = [part for step in card.steps for part in ((str(step.number), True), (f"{step.name}, {step.where}", False))]
+    steps = [part for step in card.steps for part in _numbered(step)]
     trays = [part for tray in card.trays for part in _tray(tray, room)]
     groups = [Group(words["steps"], tuple(text_rows(steps, room, gap=2))), Group(words["trays"], tuple(trays))]
     orders = [part for order in card.orders for part in _three(order, room)]
@@ -118,6 +118,12 @@ def run_groups(card: RunSheet, room: float, words: Mapping[str, str]) -> list[Gr
         if rows:
             groups.append(Group(words[title], (title_row(words[title]), *rows)))
     return groups
+
+
+def _numbered(step: StepLine) -> tuple[Run, Run]:
+    """A step's number and its symbols, which no line's end parts, then what it is and where."""
+    mark, _, name = step.name.partition(" ")
+    return (f"{step.number}\u00a0{mark}", True), (f"{name}, {step.where}", False)
 
 
 def _tray(tray: TrayLine, room: float) -> Iterator[Row]:

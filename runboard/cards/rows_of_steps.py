@@ -13,6 +13,7 @@ from runboard.cards.rows_of_work import step_rows, wait_rows
 
 SIGN = 6.2  # mm of a sign and the white after it
 _BETWEEN = 2.4
+_DOT = "· "  # before words without a sign that stand beside others
 _SIGNS_HIGH = 6
 _WORDS_HIGH = 4
 _CELL = 8  # a pencil needs 8 mm
@@ -83,7 +84,9 @@ def sign_rows(cautions: Sequence[Care], room: float, said: set[str]) -> Iterator
             if wide > free and items:
                 others.append((caution, words))
                 continue
-            items.append({"signs": caution.signs, "words": words, "apart": apart})
+            items.append(
+                {"signs": caution.signs, "words": words if items else words.removeprefix(_DOT), "apart": apart}
+            )
             free -= wide
         has_signs = any(item["signs"] for item in items)
         yield row(
@@ -108,7 +111,7 @@ def _worded(caution: Care, room: float, said: set[str]) -> str:
     """Its words as far as one line goes; '' where the sign alone says it again."""
     if caution.text in said and caution.signs and not _GENERAL & set(caution.signs):
         return ""
-    text = caution.text if caution.signs else f"· {caution.text}"
+    text = caution.text if caution.signs else f"{_DOT}{caution.text}"
     return beginning(text, room - SIGN * len(caution.signs) - _BETWEEN, TEXT.points)
 
 

@@ -110,6 +110,15 @@ def _letter(box: Box, label: Label, kind: str) -> Word:
     return Word(round(x, 1), round(y, 1), label.letter, f"{kind} letter", "middle")
 
 
+def ground(word: Word) -> Box:
+    """What lies behind a word from its middle, so that no hatching cuts through it."""
+    down = _LETTER_DOWN if "letter" in word.kind else _DOWN
+    long, high = wide(word.text) + 2, LINE - 1
+    if word.turned:
+        return Box(round(word.x - down - high / 2, 1), round(word.y - long / 2, 1), high, long, "ground")
+    return Box(round(word.x - long / 2, 1), round(word.y - down - high / 2, 1), long, high, "ground")
+
+
 def lanes(spans: Sequence[tuple[float, float]]) -> list[tuple[int, int]]:
     """Of spans that share a row, each one's lane and how many lanes there are beside it: what happens at once lies side by
     side, those that come first in the first lane, and what has the time to itself has the whole row."""

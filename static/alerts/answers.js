@@ -65,10 +65,10 @@ export function openSaid({ said }) {
   });
 }
 
-/** What to do when somebody is hurt or something burns, and the number to press. */
-export function emergency(state) {
+/** What to do when somebody is hurt or something burns, and the number to press; `beside` it what else is pressed then. */
+export function emergency(state, beside = nothing) {
   const number = state.shop?.emergency ?? "112";
-  return html`<p><b>${careText("emergency", { number })}</b></p><a class="button danger full" href=${`tel:${number.replaceAll(/[^+\d]/g, "")}`}>${say("emergency-call", { number })}</a>`;
+  return html`<p><b>${careText("emergency", { number })}</b></p><div class="pair"><a class="button danger" href=${`tel:${number.replaceAll(/[^+\d]/g, "")}`}>${say("emergency-call", { number })}</a>${beside}</div>`;
 }
 
 /** What a call's sentences may name. */

@@ -12,7 +12,7 @@ import { machines } from "../views/machines.js";
 import { openMoves, titleOf } from "../views/moves.js";
 import { button, sheet, syncSheet } from "../views/sheet.js";
 import { first, hasUnderWay } from "./first.js";
-import { howLong, isOver, over, sessionEnd } from "./session.js";
+import { asksHowLong, howLong, isOver, over, sessionEnd } from "./session.js";
 
 // What the first drawing does without.
 const PARTS = {
@@ -48,14 +48,14 @@ function page(scene) {
   ${header(scene)}
   <div class="columns"><div class="attention">${refusals()}${attention(scene)}${scene.state.pressed ? part("pressed")?.pressedLine(scene) : nothing}</div>
   <div class="first-column">
-    ${isOver(scene) ? section : html`${howLong(scene)}${stoppedUnderHands(scene)}${section}${firstPiece(scene)}${moreAlerts(scene)}${wrongAndAway(scene)}
+    ${isOver(scene) ? section : html`${howLong(scene)}${stoppedUnderHands(scene)}${section}${onlyWatches(scene) ? instead(scene) : nothing}${firstPiece(scene)}${moreAlerts(scene)}${wrongAndAway(scene)}
     ${here("span")?.longSpanRow(scene)}`}
   </div>
   <div class="second-column">
     ${machines(scene)}${hasUnderWay(scene) ? part("under way")?.readable(scene) : nothing}
     ${soundButton()}
     ${here("clock")?.wrongClock(say, redraw)}
-    ${isOver(scene) ? nothing : [here("below")?.below(scene), instead(scene)]}
+    ${isOver(scene) ? nothing : [here("below")?.below(scene), onlyWatches(scene) ? nothing : instead(scene)]}
     ${questions(scene, "toSettle")}
     ${heldTooLong(scene)}
     ${handed(scene)}
@@ -63,7 +63,7 @@ function page(scene) {
     ${here("alarm")?.hearing()}${here("spoken")?.spokenRow()}
     ${sessionEnd(scene)}
   </div></div>
-  ${foot(big)}
+  ${foot(big, asksHowLong(scene))}
   ${sheet(scene)}`;
 }
 
@@ -102,6 +102,9 @@ function questions(scene, which) {
   if (!Object.keys(scene.state.asks ?? {}).length && !scene.state.unsettled?.length && !scene.state.ahead) return nothing;
   return part("asks")?.[which](scene);
 }
+
+// Who watches and has nothing for the hands finds at once what else may be done.
+const onlyWatches = ({ state, me }) => !handsOf(state, me) && openMoves(state, me)[0]?.code === "watch";
 
 // What stops an operation for everybody is wanted at once; what else could be done is folded, and may come with the rest.
 function instead(scene) {

@@ -19,14 +19,17 @@ export function others(scene) {
   const moves = openMoves(state, me);
   const shown = handsOf(state, me) ? moves : moves.slice(1);
   const known = new Set(moves.map((move) => `${move.run}/${move.load}`));
-  const aside = openLoads(state).filter((load) => isPutAside(load) && !known.has(`${load.run}/${load.id}`));
-  const joined = openLoads(state).filter((load) => ["loading", "working", "unloading"].includes(load.state) && load.people?.length && !load.people.includes(me));
+  const watched = watchedBy(state, me);
+  // Who watches is shown what may be done in sight of it.
+  const inSight = (load) => watched.every((one) => state.stations?.[one.station]?.watch_ok?.includes(load.station));
+  const aside = openLoads(state).filter((load) => isPutAside(load) && inSight(load) && !known.has(`${load.run}/${load.id}`));
+  const joined = openLoads(state).filter((load) => ["loading", "working", "unloading"].includes(load.state) && load.people?.length && !load.people.includes(me) && inSight(load));
   const offered = new Set(moves.filter((move) => move.code === "job").map(jobOf));
   // Nobody is sent off while a machine wants their eyes.
-  const jobs = watchedBy(state, me).length ? [] : Object.entries(state.jobs ?? {}).filter(([key]) => !offered.has(key));
+  const jobs = watched.length ? [] : Object.entries(state.jobs ?? {}).filter(([key]) => !offered.has(key));
   const plan = planWords(scene);
   if (!shown.length && !aside.length && !joined.length && !jobs.length) return plan;
-  return html`${plan}<details><summary>${say("ui-others")}</summary><ul class="rows">
+  return html`${plan}<details><summary>${say(watched.length ? "ui-others-watching" : "ui-others")}</summary><ul class="rows">
     ${shown.map((move) => moveRow(scene, move))}
     ${aside.map((load) => loadRow(state, load, say("others-aside", { station: stationName(state, load.station) })))}
     ${joined.map((load) => loadRow(state, load, atIt(state, load)))}

@@ -9,6 +9,9 @@ import { say } from "../door/words.js";
 import { inSession } from "../views/doing.js";
 import { button } from "../views/sheet.js";
 
+/** Whether it is asked how long somebody has, who has not begun anything yet. */
+export const asksHowLong = ({ state, me }) => Boolean(me && !inSession(state, me) && !state.people?.[me]?.hands);
+
 /** Asks once a session; everything else stays in sight below. */
 export function howLong({ state, me }) {
   if (!me || inSession(state, me)) return nothing;

@@ -26,7 +26,7 @@ export function openBadPiece({ load, step }) {
       ${isScrap ? whyScrap(it.why, (why) => { it.why = why; }) : oneOf(say("bad-back-to"), backTo.map((step) => [step.key, step.name]), it.back, (back) => { it.back = back; })}
       <p class="hint">${say("bad-goes-on")} <a href="/trays">${say("bad-other-tray")}</a></p>
       ${isScrap && !it.why ? goButton(say("bad-why-first"), () => {}, true)
-        : goButton(say(isScrap ? "bad-scrap" : "bad-rework", { pieces: it.pieces, tray: it.tray, why: it.why }), () => (isScrap ? scrapIt : reworkIt)(run, load, step, it))}`;
+        : goButton(say(`bad-${it.what}${trays.length > 1 ? "-tray" : ""}`, { pieces: it.pieces, tray: it.tray, why: it.why }), () => (isScrap ? scrapIt : reworkIt)(run, load, step, it))}`;
   });
 }
 

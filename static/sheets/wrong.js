@@ -12,12 +12,15 @@ import { openFirstPiece } from "./first_piece.js";
 import { openHold, openOutOf } from "./out_of.js";
 import { openStopped } from "./stopped.js";
 
-const CHOICES = [
+const FAULTS = [
   ["bad", (scene, here) => openBadPiece(here)],
   ["stopped", (scene, here) => openStopped(here.load)],
+  ["first", (scene, here) => openFirstPiece(here)],
+];
+// What is no fault.
+const CHANGES = [
   ["out", (scene, here) => openOutOf(here)],
   ["hold", (scene, here) => openHold(scene, { from: here.load })],
-  ["first", (scene, here) => openFirstPiece(here)],
 ];
 const FITS = {
   bad: ["working", "unloading", "ended", "stopped", "loading"],
@@ -28,12 +31,13 @@ const FITS = {
 };
 
 export function openWrong(scene) {
+  const choices = (list) => list.map(([key, open]) => button(say(`wrong-${key}`), () => withLoad(scene, key, open)));
   openSheet(() => html`${sheetHead(say("wrong-title"))}${ifHurt(scene)}<div class="stack">
-    ${CHOICES.map(([key, open]) => button(say(`wrong-${key}`), () => withLoad(scene, key, open)))}
-    ${button(say("wrong-changed"), () => openChanged(scene))}${button(say("wrong-station"), () => openOutOfUse(scene))}${called(scene, "help")}</div>`);
+    ${choices(FAULTS)}${button(say("wrong-station"), () => openOutOfUse(scene))}${called(scene, "help")}</div>
+    <h3>${say("wrong-changes")}</h3><div class="stack">${choices(CHANGES)}${button(say("wrong-changed"), () => openChanged(scene))}</div>`);
 }
 
-const ifHurt = (scene) => html`<section class="emergency"><h3>${say("wrong-hurt-title")}</h3>${emergency(scene.state)}${called(scene, "hurt", "full")}</section>`;
+const ifHurt = (scene) => html`<section class="emergency" aria-label=${say("wrong-hurt-title")}>${emergency(scene.state, called(scene, "hurt"))}</section>`;
 
 /** Who is no lead calls one to the tray at hand. */
 function called({ state, me }, why, kind) {

@@ -37,27 +37,30 @@ function toCount(run, tray, to) {
   return behind > 0 ? { good: countedOf(run, tray.id, own)[0] + behind, scrap: scrapOf(run, tray.id, own) } : null;
 }
 
-/** 'Assign to …': the lead gives an operation on chosen trays to a person, and may ask to see the first piece. Of one `tray`
- *  what comes next there is chosen already. */
+/** 'Assign to …': the lead gives an operation on chosen trays to a person, and may ask to see the first piece. Trays come
+ *  first, then what all of them still have; of one `tray` what comes next there is chosen already. */
 export function openGive({ run: { id: runId } }, tray = null) {
   const next = tray && Object.keys(tray.at ?? {}).filter((key) => tray.at[key])[0];
   const it = { step: next ?? "", to: null, look: false, trays: new Set(tray ? [tray.id] : []) };
   openSheet(({ state }) => {
     const run = state.runs[runId];
-    const steps = routeOf(run).filter(({ key }) => traysBefore(run, key).length);
-    if (!steps.length) return html`${sheetHead(say("give-title"))}<p>${say("give-nothing")}</p>`;
-    const step = steps.find((step) => step.key === it.step) ?? steps[0];
-    const ids = traysBefore(run, step.key);
+    const open = routeOf(run).filter(({ key }) => traysBefore(run, key).length);
+    if (!open.length) return html`${sheetHead(say("give-title"))}<p>${say("give-nothing")}</p>`;
+    const ids = traysBefore(run, tray ? it.step : open.at(-1).key);
     const trays = ids.filter((id) => it.trays.has(id));
+    const steps = tray ? open : open.filter(({ key }) => trays.every((id) => piecesTo(run, id, key)));
+    const step = steps.find((step) => step.key === it.step) ?? steps[0] ?? open[0];
     const people = Object.entries(state.people ?? {}).filter(([, person]) => !person.removed);
-    const facts = { person: it.to ? state.people[it.to]?.name ?? "" : "…", step: step.name, trays: trayWords(trays.length ? trays : ids) };
+    const facts = { person: it.to ? state.people[it.to]?.name ?? "" : "…", step: step.name, trays: trayWords(trays) };
     const given = { kind: "operation given", run: runId, operation: step.key, body: { to: it.to, trays, look: Boolean(it.to && it.look) } };
+    const operations = oneOf(say("give-operation"), steps.map((step) => [step.key, step.name]), step.key, (key) => { it.step = key; if (tray) it.trays.clear(); });
+    const which = anyOf(say("give-which"), ids.map((id) => [id, id]), it.trays);
+    const words = !trays.length ? "give-trays-first" : it.to === null ? "give-who-first" : it.to ? "give-go" : "give-back";
     return html`${sheetHead(say("give-title"))}
-      ${oneOf(say("give-operation"), steps.map((step) => [step.key, step.name]), step.key, (key) => { it.step = key; it.trays.clear(); })}
-      ${anyOf(say("give-which"), ids.map((id) => [id, id]), it.trays)}
+      ${tray ? [operations, which] : [which, trays.length ? operations : nothing]}
       ${oneOf(say("give-to"), [...people.map(([key, person]) => [key, person.name]), ["", say("give-nobody")]], it.to, (key) => { it.to = key; })}
-      ${it.to ? tick(say("give-look"), it.look, () => { it.look = !it.look; }) : nothing}
-      ${goButton(say(it.to === "" ? "give-back" : "give-go", facts), () => press(say(it.to ? "did-give" : "did-give-back", facts), [given]), !trays.length || it.to === null)}`;
+      ${tick(say("give-look"), Boolean(it.to && it.look), () => { it.look = !it.look; }, !it.to)}
+      ${goButton(say(words, facts), () => press(say(it.to ? "did-give" : "did-give-back", facts), [given]), !trays.length || it.to === null)}`;
   });
 }
 

@@ -20,7 +20,7 @@ export function wholeTray(scene, tray) {
   const { state, run } = scene;
   const empty = !sum(tray.at) && !tray.good;
   return html`<article class="tray-whole" id=${`tray-${tray.id}`}>
-    <header><h2 aria-label=${say("ui-tray", { tray: tray.id })}>${tray.id}</h2>${strip(run, tray)}</header>
+    <header><h2 aria-label=${say("ui-tray", { tray: tray.id })}>${tray.id}</h2>${strip(run, tray)}${isLead(state, scene.me) ? html`<a class="button" href=${`/plan/runs/${run.id}/trays/${encodeURIComponent(tray.id)}/code`} aria-label=${say("trays-code", { tray: tray.id })}>${say("trays-code-short")}</a>` : nothing}</header>
     <p><b>${empty ? say("trays-empty") : nextWords(state, run, tray)}</b>
       <span class="soft"> ${[tray.of ? say("trays-of", { of: tray.of }) : "", countWords(tray), tray.wood, tray.board ? say("ui-board", { board: tray.board.split("/").pop() }) : ""].filter(Boolean).join(" · ")}</span></p>
     ${empty ? nothing : where(state, run, tray)}
@@ -49,7 +49,6 @@ function actions(scene, tray) {
   const lead = isLead(scene.state, scene.me);
   return html`<div class="stack">
     ${lead && sum(tray.at) ? button(say("give-open"), () => openGive(scene, tray)) : nothing}
-    ${lead ? html`<a class="button" href=${`/plan/runs/${run.id}/trays/${encodeURIComponent(tray.id)}/code`}>${say("trays-code", { tray: tray.id })}</a>` : nothing}
     ${button(say("trays-move"), () => openMove(run.id, tray.id))}
     ${button(say("trays-count"), () => openCountTray(run.id, tray.id))}
     ${button(say("trays-hold"), () => openHold(scene, { runId: run.id, tray: tray.id }))}

@@ -11,8 +11,9 @@ import { button } from "./sheet.js";
 export function header({ state, me, run }) {
   return html`
     <header class="run">
-      <div class="run-words"><b>${run?.name ?? state.shop?.name ?? ""}</b>${run ? dueWords(run, state.plan?.done?.[run.id]) : nothing}</div>
+      <div class="run-words"><b>${run?.name ?? state.shop?.name ?? ""}</b>${run ? doneWords(run, state.plan?.done?.[run.id]) : nothing}</div>
       ${youAre(state, me)}
+      ${run ? dueWords(run) : nothing}
     </header>
     ${serverReached() ? nothing : html`<div class="notice" role="status"><p>${say("ui-no-server")}</p>${howItWorks()}</div>`}
     ${outboxTrouble() === "pair" ? html`<div class="notice" role="alert"><p>${say("ui-pair")}</p><a class="button full" href="/pair">${say("ui-pair-go")}</a></div>` : nothing}
@@ -30,7 +31,13 @@ function fullStorage() {
     ${lost.size ? html`<p>${say("ui-only-here")}</p><ul>${[...lost.values()].map((label) => html`<li>${label}</li>`)}</ul>` : nothing}</div>`;
 }
 
-function dueWords(run, planned) {
+// What people look for comes first: when it is done.
+function doneWords(run, planned) {
+  const words = run.ready_at ? say("head-all-by", { by: run.ready_at }) : planned ? say("head-done", { at: planned }) : "";
+  return words ? html`<span>${words}</span>` : nothing;
+}
+
+function dueWords(run) {
   const open = (run.orders ?? []).filter((order) => (order.good ?? 0) < order.pieces);
   const dated = open.filter((order) => order.due);
   const late = dated.filter((order) => millis(order.due) <= now());
@@ -38,18 +45,18 @@ function dueWords(run, planned) {
   // All lines of one moment are one number.
   const lines = (run.orders ?? []).filter((order) => order.due && millis(order.due) === next);
   const total = (name) => lines.reduce((sum, order) => sum + (order[name] ?? 0), 0);
-  const parts = [say("head-good", { good: run.good ?? 0, wanted: run.wanted ?? 0 })];
+  const parts = [];
+  // Where all are due at one moment, one number says both.
+  if (total("pieces") !== run.wanted) parts.push(say("head-good", { good: run.good ?? 0, wanted: run.wanted ?? 0 }));
   if (late.length) parts.push(say("head-late", { who: list(late.map(lineWords)) }));
   if (lines.length) parts.push(say("head-due", { good: total("good"), pieces: total("pieces"), due: lines[0].due }));
-  if (run.ready_at) parts.push(say("head-all-by", { by: run.ready_at }));
-  else if (planned) parts.push(say("head-done", { at: planned }));
-  return html`<span>${parts.join(" · ")}</span>`;
+  return html`<p class="run-rest">${parts.join(" · ")}</p>`;
 }
 
 function youAre(state, me) {
   const people = Object.entries(state.people ?? {}).filter(([, person]) => !person.removed);
   if (people.length < 2) return nothing;
-  if (people.length > 3) {
+  if (people.length > 2) {
     return html`<label class="you"><span class="unseen">${say("ui-you-are")}</span>
       <select @change=${(event) => become(event.target.value)}>${people.map(([key, person]) => html`<option value=${key} ?selected=${key === me}>${person.name}</option>`)}</select></label>`;
   }
@@ -72,10 +79,10 @@ export function refusals() {
 const whyRefused = ({ event, refused: why }) =>
   (event.person !== me() && why.facts?.person && sayCode("refused", `elses ${why.code}`, why.facts)) || sayRefused(why);
 
-/** The foot: the big button, where there is one, then the last press and its way back. */
-export function foot(big = nothing) {
+/** The foot: the big button, where there is one (quiet while a question `waits` above), then the last press and its way back. */
+export function foot(big = nothing, waits = false) {
   const last = pressed();
-  return big === nothing && last === nothing ? nothing : html`<footer class="last">${big}${last === nothing ? nothing : html`<div>${last}</div>`}</footer>`;
+  return big === nothing && last === nothing ? nothing : html`<footer class="last ${waits ? "waits" : ""}">${big}${last === nothing ? nothing : html`<div>${last}</div>`}</footer>`;
 }
 
 /** 'On another phone: finished Sand 120, tray 7' */

@@ -5,6 +5,8 @@ import { redraw } from "../door/screen.js";
 import { say } from "../door/words.js";
 
 let body = null;
+// Of which sheet the dialog stands at its place: another one opens at its top.
+let placed = null;
 
 /** Opens a sheet; `content(scene)` gives its template and is asked again at every drawing. */
 export function openSheet(content) {
@@ -29,6 +31,8 @@ export function syncSheet(root) {
   const dialog = root.querySelector("dialog.sheet");
   if (body && !dialog.open) dialog.showModal();
   if (!body && dialog.open) dialog.close();
+  if (body !== placed) dialog.scrollTop = 0;
+  placed = body;
 }
 
 export const sheetHead = (title) => html`

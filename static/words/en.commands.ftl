@@ -7,11 +7,11 @@ command-demo = serve a made-up shop to try, with a run in full swing
 command-pair = show a code that pairs a lead's phone: the first, or in place of a lost one
 command-plan = print when a run will be done, and who does what until then
 command-check = check a program, a drawing or a question before a run
-command-review = print what a run took, what held it, and what would have helped
+command-review = print what a run took, its bottleneck, and what would have helped
 command-cards = print the cards of a run's trays into a PDF
-command-export = write the shop's book, or one run with its events, as JSON; or tables of everything
-command-import = read a book or a run that export wrote
-command-backup = copy the shop, running or not; the copy is dated and checked whole
+command-export = save all shop data, or one run with its events, as JSON; or tables of everything
+command-import = import shop data or a run that export saved
+command-backup = back up the shop, running or not; dated, and checked whole
 command-restore = restore a backup; what it replaces is kept
 
 ## What '--help' of a command says of what it takes.
@@ -127,7 +127,7 @@ told-later-codes = Later, 'runboard pair' makes another code.
 told-no-first-code = No phone is paired yet, and none can be: the disk cannot be written to ({ $why }).
 told-checking = reading, { $percent } %
 told-code = The code is { $code }. It pairs one lead's phone, once, within { $minutes } minutes.
-told-code-how = Open runboard on the phone and type it there. Shut out the lost phone on the Shop page.
+told-code-how = Open runboard on the phone and type it there. In place of a lost phone? Shut that one out on the Shop page.
 
 ## What the command says of a copy before it puts it back, and what it asks.
 restore-whole = { $file } is whole: { $shop }, { $events }.

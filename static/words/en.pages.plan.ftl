@@ -9,6 +9,7 @@ plan-steps-hint = For example: drill 10, glue 15, clamp 2 h.
 plan-after = After which step
 plan-add = Add
 plan-how-sure = How sure, and where the bottleneck is
+plan-chart-key = Key to the picture
 plan-chart-services = What is shared, and how much of it is taken
 plan-chart-as-a-list = The same as a list
 plan-say-it = Set it
@@ -38,7 +39,8 @@ plan-how-far-it-can-be = See if it could be faster
 plan-new-product = New product
 plan-stations-first = Steps are done at stations. First { $link }add a station{ $end_link }, such as the bench.
 plan-steps-in-one-line = Steps, in one line
-plan-steps-in-one-line-hint = Each step and its minutes, with commas: { $example }. For machines: machine minutes. By hand: minutes per tray.
+plan-steps-in-one-line-hint = Each step and its minutes, with commas. For machines: machine minutes. By hand: minutes per tray.
+plan-steps-for-example = For example: { $example }
 plan-pieces-a-tray = Pieces per tray
 plan-read-as = This reads as
 plan-refined-later = You can refine stations, loads, setup and checks later.
@@ -167,7 +169,7 @@ plan-try-cannot = That can’t be tried
 plan-as-it-is = As it is
 plan-with-the-change = With the change
 plan-try-keep = Keep as a change to try
-plan-try-hint = Both plans are made at once, with the same effort and luck. The Plan page searches on, so ‘as it is’ may differ a little there. No promise: it rests on the route’s times.
+plan-try-hint = Both plans get the same effort. The Plan page searches on, so ‘as it is’ may differ a little there. No promise.
 plan-try-another = Try another change
 plan-try-what = What would you change?
 plan-try-hours = Extra hours on one day
@@ -304,7 +306,7 @@ plan-shopping-and-more = { $count ->
    *[other] { $count } more are running out.
   }
 
-plan-board-of-hint = ‘board of 10’: one board makes 10 pieces, and the minutes are for that board. ‘a tray’ or ‘jig of 4’: so many go on at once.
+plan-board-of-hint = Or say it in the steps. ‘board of 10’: one board makes 10 pieces, and the minutes are for that board.
 plan-loads-unclear = How many pieces go on at once?
 plan-load-of = { $step }, at the { $station }
 plan-load-hint = A tray is { $pieces }. Count what you put on the machine for one start.

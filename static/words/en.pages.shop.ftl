@@ -24,7 +24,8 @@ shop-alarms-without-answer = If nobody answers, after (minutes)
 shop-alarms-louder = Louder on the phones
 shop-alarms-outside = To the channels below
 shop-alarms-computer = On the shop's computer
-shop-alarms-hint = Leave a line empty to skip that stage. A missed look at a watched machine escalates in a third of the time. The end of a wait makes no sound on the computer. The end of a hold, and a supply, stay on the phones.
+shop-alarms-hint = Leave a line empty to skip that stage. A missed look at a machine escalates three times as fast.
+shop-alarms-quiet = Holds and supplies stay on the phones. The computer makes no sound when a wait ends.
 shop-channels-outside = Outside channels
 shop-no-channels = None yet. A channel is one address: mail, a push server in the house, a webhook that lights a lamp.
 shop-send-test = Send a test
@@ -33,7 +34,8 @@ shop-remove = Remove
 shop-add-channel = Add a channel
 shop-what-call = Name
 shop-address = Address
-shop-address-hint = Written as for the Apprise library: { $code }mailto://…{ $end_code }, { $code }ntfy://server/topic{ $end_code }, or { $code }json://192.168.1.20/lamp{ $end_code } for a webhook. What is secret in it is kept on the shop's computer and not shown again.
+shop-address-hint = Written as for the Apprise library: { $code }mailto://…{ $end_code }, { $code }ntfy://server/topic{ $end_code }, or { $code }json://192.168.1.20/lamp{ $end_code } for a webhook.
+shop-address-secret = A secret in it stays on the shop's computer and is not shown again.
 shop-add-it = Add it
 shop-shops-computer = The shop's computer
 shop-let-sound-now = Test the sound
@@ -73,7 +75,7 @@ shop-about = { $time_zone }, lengths in { $units ->
   }, emergency { $emergency }. If not all can be on time: { $late }.
 shop-change-about = the shop's name, zone, units
 shop-laser-and-noise = Never in a laser: { $forbidden }. Noise limit { $noise_limit_db } dB(A), { $noise_exchange_db } dB exchange rate.
-shop-change-limits = forbidden materials and the noise limit
+shop-change-limits = banned materials and the noise limit
 shop-money-now = Money: { $currency ->
     [0] no currency yet
    *[other] { $currency }

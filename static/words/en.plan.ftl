@@ -20,7 +20,7 @@ plan-older = Made { $at }; updating with the latest entries.
 plan-too-much = Too much is open to plan at once. Finish or end a run, or put more pieces on each tray and load.
 plan-search-memory = The search for a better plan ran out of memory, so this plan stays. Finish or end a run, or look further again.
 plan-not-yet = Working it out …
-plan-finish-unclear = { $step }: which finish? Until you say, its rags count as able to catch fire by themselves, and its air as full of solvent.
+plan-finish-unclear = { $step }: which finish? Until you say, treat its rags as self-igniting and its fumes as solvent.
 plan-wait-short = { $step }: the route waits { $own }, the finish’s label says { $label }. It waits { $label }.
 plan-wait-missing = { $step }: the route has no wait after it, the finish’s label says { $label }. It waits { $label }.
 plan-run-keeps-route = { $run } is open and keeps its own route.
@@ -170,6 +170,7 @@ plan-does-held = { $step }, { $trays }: finished, waiting to be unloaded until {
 plan-does-runs = { $station } runs: { $step }, { $trays }
 plan-sitting = { $day } { $from }–{ $to }
 plan-now = now
+plan-chart-done = done
 plan-chart-after = Show the rest, from { $day } on: { $count ->
     [one] { $count } stretch of work
    *[other] { $count } stretches of work

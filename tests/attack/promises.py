@@ -180,6 +180,7 @@ WRITE: Mapping[str, Who] = {
     "shop.save_one": _LEAD,
     "shop_file.look": _LEAD,
     "first.save_first": _LEAD,
+    "tray_code.anyone": _LEAD,
     "signals.make": _LEAD,
     "signals.make_press": _LEAD,
     "signals.revoke": _LEAD,

@@ -52,7 +52,13 @@ def test_a_stranger_is_told_to_pair_and_nothing_of_the_shop(everybody: Cast, rol
                 continue
             answer = client.open(route.address, method=method)
 
-            assert method == "HEAD" or "paired" in sentence_in(answer) or "Pair this device" in answer.text
+            # A sensor comes as far as a button's address, where its token is another's.
+            told = (
+                "That token is unknown"
+                if (role, method, route.takes.get(method)) == (SENSOR, "POST", "signals.press")
+                else "paired"
+            )
+            assert method == "HEAD" or told in sentence_in(answer) or "Pair this device" in answer.text
             assert not any(word in answer.text for word in OF_THE_SHOP), (method, route.address)
 
 
@@ -70,7 +76,7 @@ def test_whoever_may_not_is_told_so_in_a_sentence(everybody: Cast, role: str) ->
                 answer = everybody.clients[role].open(route.address, method=method)
 
                 assert len(sentence_in(answer)) > 20
-                assert role != CREW or "for a lead's phone" in sentence_in(answer)
+                assert role != CREW or "Only a lead's phone" in sentence_in(answer)
                 assert role != GUEST or not any(word in answer.text for word in OF_THE_SHOP)
 
 

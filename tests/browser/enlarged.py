@@ -27,6 +27,8 @@ WRONG = r"""() => {
     if (!one.checkVisibility() || one.closest(".unseen, svg *, .scroll, thead, table")) continue;
     const style = getComputedStyle(one);
     if (["hidden", "clip"].includes(style.overflowX) && one.scrollWidth > one.clientWidth + 1 && one.innerText?.trim()) found.push(`cut off: ${name(one)}`);
+    const longest = Math.max(...(one.matches(".row > a") ? one.innerText : "").split(/\s+/).map((word) => word.length));
+    if (longest * 0.4 * parseFloat(style.fontSize) > one.getBoundingClientRect().width) found.push(`squeezed: ${name(one)}`);
     if (one.matches("button, a, summary, select") && one.scrollWidth > one.clientWidth + 1 && one.clientWidth && style.display !== "inline") found.push(`label wider than itself: ${name(one)}`);
   }
   const boxes = [...document.querySelectorAll(inside ? "dialog[open] *" : "main *, nav *")].filter((one) => one.checkVisibility() && !one.closest(".unseen, svg, [hidden], .stack thead, .log thead") && [...one.childNodes].some((node) => node.nodeType === 3 && node.data.trim()))

@@ -278,7 +278,7 @@ def test_what_an_emergency_needs_stands_first_red_and_tappable(ann: Phone, phone
     phone.get_by_role("button", name="Something is wrong").click()
 
     first = phone.get_by_role("dialog").locator(".inside > :not(header)").first
-    expect(first).to_contain_text("Someone is hurt, or there's a fire")
+    expect(first).to_have_attribute("aria-label", "Someone is hurt, or there's a fire")
     expect(first).to_contain_text("call 112", ignore_case=True)
     link = first.get_by_role("link", name="Call 112")
     expect(link).to_have_attribute("href", "tel:112")

@@ -54,9 +54,9 @@ def test_the_lead_gives_three_trays_and_the_first_piece_waits_for_a_look(
     lead.goto(f"{server.address}trays")
     lead.get_by_role("button", name="Assign to …").click()
     sheet = lead.get_by_role("dialog", name="Assign to …")
-    sheet.get_by_role("button", name="Clean", exact=True).click()
     for tray in ("1", "2", "3"):
         sheet.get_by_role("button", name=tray, exact=True).click()
+    sheet.get_by_role("button", name="Clean", exact=True).click()
     sheet.get_by_role("button", name="Ben", exact=True).click()
     sheet.get_by_label("Show me the first piece").check()
     sheet.get_by_role("button", name="Assign Clean, trays 1 to 3, to Ben").click()

@@ -57,6 +57,13 @@ def test_what_draws_nothing_or_turns_text_around_is_left_out() -> None:
     assert plain("a\u202eb\u00adc\td\x00") == "abc d"
 
 
+@pytest.mark.parametrize("room", range(12, 60, 3))
+def test_no_line_begins_with_a_dot_between_two_parts(room: int) -> None:
+    found = lines("Sand 120 · 5 pieces, ash · not before Tue 03:47", room, 10)
+
+    assert [line for line in found if line.startswith("·")] == []
+
+
 def test_a_mark_never_stands_alone_on_a_line() -> None:
     assert lines("aucune pointe derrière ?", 34, 9)[-1] == "derrière\u00a0?"
     assert plain("62 % at 5 °") == "62\u00a0% at 5\u00a0°"

@@ -142,3 +142,49 @@ def test_all_of_the_first_day_is_open_and_the_other_days_are_a_press_away() -> N
     found = chart_of([ChartSitting((start, start + 60), (row,)) for start in (0, 600, day, 2 * day)], 0, SHOP)
 
     assert [sitting.is_open for sitting in found.sittings] == [True, True, False, False]
+
+
+def test_a_letter_of_another_day_is_explained_where_that_day_is_unfolded() -> None:
+    day = 2 * 60 * 24
+    long = ChartRow("person", 0, (Bar(0, 700, "work", CUT, "hand"),))
+    short = tuple(
+        Bar(day + 60 * at, day + 60 * at + 10, "work", block, "hand") for at, block in enumerate((CUT, SAND, OIL))
+    )
+
+    found = chart_of(
+        [ChartSitting((0, 1400), (long,)), ChartSitting((day, day + 1400), (ChartRow("person", 0, short),))], 0, SHOP
+    )
+
+    here, later = found.sittings
+    alone = {word.text for drawing in later.drawings for word in drawing.words if "letter" in word.kind}
+    assert alone
+    assert (here.letters, {letter for letter, _, _ in later.letters}) == ((), alone)
+    assert [letter for letter, _, _ in found.key.shorts if letter] == []
+
+
+@pytest.mark.parametrize("way", BOTH, ids=lambda way: way.key)
+def test_what_stands_on_hatching_has_a_plain_ground(way: Way) -> None:
+    drawing = drawn(a_sitting(ChartRow("person", 0, (Bar(0, 200, "watch", CUT, "machine"),))), way)
+
+    words = [word for word in drawing.words if word.kind.startswith("on-watch")]
+    grounds = [box for box in drawing.boxes if box.kind == "ground"]
+    assert words
+    assert len(grounds) == len(words)
+    for word, ground in zip(words, grounds, strict=True):
+        middle = (word.x, word.y - 4.5) if not word.turned else (word.x - 4.5, word.y)
+        assert abs(ground.x + ground.width / 2 - middle[0]) < 1
+        assert abs(ground.y + ground.height / 2 - middle[1]) < 1
+
+
+def test_the_sitting_in_which_all_is_done_marks_when() -> None:
+    row = ChartRow("person", 0, (Bar(0, 200, "work", CUT, "hand"),))
+
+    found = chart_of([a_sitting(row), ChartSitting((2880, 3120), (row,))], 0, SHOP, finish=3100)
+
+    def marks(sitting: Sitting) -> list[tuple[int, int]]:
+        return [
+            (sum(line.kind == "finish" for line in one.lines), sum(word.text == "done" for word in one.words))
+            for one in sitting.drawings
+        ]
+
+    assert [marks(sitting) for sitting in found.sittings] == [[(0, 0)] * 2, [(1, 2)] * 2]

@@ -54,6 +54,7 @@ ALERT = Role("alert", token(re.search(r"\.alert-title \{ font-size: var\(--(\w+)
 BIG = Role("big button", token("button"), COLUMN - IN_A_BUTTON)
 BUTTON = Role("button", token("label"), COLUMN - IN_A_BUTTON)
 HALF = Role("half a button", token("label"), (COLUMN - GAP) / 2 - IN_A_BUTTON)
+HINT, MOST_OF_A_HINT = Role("hint", token("small"), COLUMN), 3
 
 # By their names: what the server words without a template.
 FAMILIES = {
@@ -206,7 +207,7 @@ def said(key: str) -> Iterator[str]:
 
 
 def set_in(text: str, role: Role) -> tuple[str, ...]:
-    return lines(text, role.room * 25.4 / 96, role.px * 0.75 * SCREEN, bold=True)
+    return lines(text, role.room * 25.4 / 96, role.px * 0.75 * SCREEN, bold=role is not HINT)
 
 
 def too_long(key: str) -> list[str]:
@@ -221,6 +222,13 @@ def too_long(key: str) -> list[str]:
 @pytest.mark.parametrize("key", roles())
 def test_a_title_a_button_and_an_alert_take_two_lines_at_most(key: str) -> None:
     assert too_long(key) == []
+
+
+@pytest.mark.parametrize(
+    "key", sorted(key for key in names() if key.endswith("-hint") and not key.startswith("helper-"))
+)
+def test_a_hint_takes_three_lines_at_most(key: str) -> None:
+    assert [text for text in said(key) if len(set_in(text, HINT)) > MOST_OF_A_HINT] == []
 
 
 def test_titles_buttons_and_alerts_are_found_where_they_are_drawn() -> None:

@@ -78,7 +78,7 @@ def test_a_run_shows_its_hours_and_every_element(client: FlaskClient) -> None:
     assert "8 min hands-on" in text
     assert "machine time, CNC" in text
     assert "✓ measured" in text
-    assert "Sat 7 Mar 2026, 10:00" in text
+    assert "10:00" in text and "2026" not in text
 
 
 def test_the_log_leads_back_at_its_top_and_says_a_piece_as_the_review_does(

@@ -197,7 +197,8 @@ def _is_file(files: Collection[str], folders: tuple[str, ...]) -> bool:
 
 def _is_open() -> bool:
     if request.endpoint in ("signals.receive", "signals.press"):  # each has a token of its own, which its view looks at
-        return request.authorization is not None and request.authorization.type == "bearer"
+        speaks = request.endpoint == "signals.receive" or request.method == "POST"  # a button does nothing but press
+        return speaks and request.authorization is not None and request.authorization.type == "bearer"
     return request.endpoint in _OPEN or _is_file(_OPEN_FILES, (_OPEN_FOLDER,))
 
 

@@ -176,7 +176,7 @@ def _step_said(say: Speech, step: Step) -> Markup:
     """'Your step: Sand 120', whose name has its own language where nobody translated it."""
     name = say.step(step)
     lang = lang_of(name)
-    marked = Markup('<span lang="{}">').format(lang) + name + Markup("</span>") if lang else escape(name)
+    marked = Markup('<span lang="{}">{}</span>').format(lang, name) if lang else escape(name)
     return Markup(say("card-step", step=marked))  # noqa: S704 - the name is escaped above, the sentence is the catalogue's
 
 

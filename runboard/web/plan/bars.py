@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from runboard.charts.labels import LINE, Label, is_told, lanes, on_bar, wide
+from runboard.charts.labels import LINE, Label, ground, is_told, lanes, on_bar, wide
 from runboard.charts.svg import Box, Drawing, Stroke, Word
 from runboard.plan.schedule.told.figures import Bar, ChartRow
 from runboard.words.plan import Names
@@ -93,7 +93,9 @@ class RowBars:
             drawing.lines += self._open_ends(piece.bar, piece.across + piece.size / 2)
         for start, end in walks:
             drawing.marks.append(self._triangle(start, end))
-        drawing.words += self._words(pieces, walks)
+        words = self._words(pieces, walks)
+        drawing.boxes += [ground(word) for word in words if word.kind.startswith("on-watch")]
+        drawing.words += words
         for bar in (bar for bar in self.row.bars if bar.kind == "drawn"):
             size = self.whole * bar.share
             drawing.boxes.append(self._box(self._along(bar.start), self._along(bar.end), self.across, size, "drawn"))

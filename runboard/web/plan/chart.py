@@ -29,7 +29,8 @@ Rows = Callable[[Sequence[ChartRow]], list[ChartRow]]
 @dataclass(frozen=True)
 class Sitting:
     """One stretch of work: drawn down, then across in as many bands as it needs, and as a list. ``after`` says what is left out
-    before it; ``services`` are drawn one press away. ``is_open`` where it is of the first day."""
+    before it; ``services`` are drawn one press away. ``is_open`` where it is of the first day; ``letters`` are those that stand alone
+    in another, as in the key."""
 
     title: str
     drawings: tuple[Drawing, ...]
@@ -37,12 +38,13 @@ class Sitting:
     after: str = ""
     services: tuple[Drawing, ...] = ()
     is_open: bool = False
+    letters: tuple[tuple[str, str, str], ...] = ()
 
 
 @dataclass(frozen=True)
 class Key:
     """What the chart's bars are, each with what is said of it, and each short form on them: (its letter where that stands alone
-    somewhere, form, step)."""
+    in a sitting that is open, form, step)."""
 
     bars: tuple[tuple[str, str], ...] = ()
     shorts: tuple[tuple[str, str, str], ...] = ()
@@ -65,12 +67,12 @@ def chart(found: Figures, first: int, names: Names) -> Chart:
         if parts and bars > MOST_BARS:
             break
         parts.append(part)
-    return chart_of(parts, first, names) if parts else Chart()
+    return chart_of(parts, first, names, found.whole.finish or None) if parts else Chart()
 
 
-def chart_of(parts: Sequence[ChartSitting], first: int, names: Names) -> Chart:
-    """These sittings, of which the first is number ``first``, and the key to them."""
-    drawn = _Sittings(parts, first, names, short_forms(_steps(names)))
+def chart_of(parts: Sequence[ChartSitting], first: int, names: Names, finish: int | None = None) -> Chart:
+    """These sittings, of which the first is number ``first``, and the key to them. At ``finish`` all is done."""
+    drawn = _Sittings(parts, first, names, short_forms(_steps(names)), finish)
     return Chart(tuple(drawn.sittings()), Key(tuple(drawn.key()), tuple(drawn.shorts())))
 
 
@@ -85,35 +87,60 @@ def _steps(names: Names) -> Iterator[str]:
 class _Sittings:
     """The sittings of one page, with what their key has to say."""
 
-    def __init__(self, parts: Sequence[ChartSitting], first: int, names: Names, shorts: dict[str, Short]) -> None:
+    def __init__(
+        self,
+        parts: Sequence[ChartSitting],
+        first: int,
+        names: Names,
+        shorts: dict[str, Short],
+        finish: int | None,
+    ) -> None:
         self._parts, self._first, self._names, self._shorts = parts, first, names, shorts
+        self._finish = finish
         self._letters = set[str]()
 
     def sittings(self) -> Iterator[Sitting]:
         """One after the other."""
         names, day = self._names, self._names.day(self._parts[0].span[0])
         for at, part in enumerate(self._parts, self._first):
+            is_open = names.day(part.span[0]) == day
+            drawings, letters = self._drawn(part, _shown, f"{at}", "chart-label")
+            services = self._drawn(part, _folded, f"{at}s", "chart-services-label")[0] if _folded(part.rows) else ()
+            if is_open:
+                self._letters |= letters
             yield Sitting(
                 _title(names, part.span),
-                self._drawn(part, _shown, f"{at}", "chart-label"),
+                drawings,
                 tuple(_said(part, names)),
                 _break(part, names),
-                self._drawn(part, _folded, f"{at}s", "chart-services-label") if _folded(part.rows) else (),
-                names.day(part.span[0]) == day,
+                services,
+                is_open,
+                () if is_open else tuple(self._told(letters)),
             )
 
-    def _drawn(self, part: ChartSitting, rows: Rows, key: str, label: str) -> tuple[Drawing, ...]:
-        """Down for a phone, and across in bands for a tablet."""
-        found = []
+    def _told(self, letters: set[str]) -> Iterator[tuple[str, str, str]]:
+        """The letters of another day that the key at the top does not have."""
+        for name, short in self._shorts.items():
+            if short.letter in letters - self._letters:
+                yield short.letter, short.form, name
+
+    def _drawn(self, part: ChartSitting, rows: Rows, key: str, label: str) -> tuple[tuple[Drawing, ...], set[str]]:
+        """Down for a phone, and across in bands for a tablet; and the letters that stand alone on them."""
+        found, letters = [], set[str]()
         across = bands(part, MOST_ACROSS) if part.span[1] - part.span[0] > MOST_ACROSS else (part,)
         for at, (way, band) in enumerate([(PHONE, part), *((TABLET, band) for band in across)]):
             said = self._names.say(label, **_when(self._names, band.span))
             one = Drawn(
-                rows(band.rows), band.span, self._names, self._shorts, (way, f"{key}{ascii_lowercase[at]}", said)
+                rows(band.rows),
+                band.span,
+                self._names,
+                self._shorts,
+                (way, f"{key}{ascii_lowercase[at]}", said),
+                self._finish,
             )
-            self._letters |= one.letters
+            letters |= one.letters
             found.append(one.drawing)
-        return tuple(found)
+        return tuple(found), letters
 
     def _bars(self) -> Iterator[Bar]:
         return (bar for part in self._parts for row in part.rows for bar in row.bars)

@@ -44,7 +44,7 @@ NAMES = 170.0  # as wide as names may be before their row: longer ones are in li
 NARROW = 16.0  # no row of a phone is less wide: then the drawing is wider
 BEFORE = 13.0  # between names and time, for what comes from before
 EDGE = 22.0  # behind the end of time, for half a time of day and for what goes on
-NEAR = {True: 16.0, False: 48.0}  # a time of day this near to 'now' makes room for it
+NEAR = {True: 16.0, False: 48.0}  # a time of day this near to 'now' or 'done' makes room for it
 GAP = 3.0
 
 
@@ -59,11 +59,13 @@ class Drawn:
         names: Names,
         shorts: dict[str, Short],
         drawn: tuple[Way, str, str],
+        finish: int | None = None,
     ) -> None:
         self.names, self.span, self.shorts = names, span, shorts
         self.way, key, label = drawn
         now = names.problem.tick(names.now)
         self.now = now if span[0] <= now <= span[1] else None
+        self.finish = finish if finish is not None and span[0] < finish <= span[1] else None
         self.letters = set[str]()
         self.rows = list(self._laid_out(rows))
         self.first = self._room_for_names()
@@ -75,10 +77,20 @@ class Drawn:
         self._times()
         for row, start, size in self.rows:
             self._row(row, start, size)
+        for tick, kind, text in self._marked():
+            at = self._along(tick)
+            self._line(at, self.way.clock - 5, at, self.across + 3, kind)
+            self._clock(at, names.say(text), kind)
+
+    def _marked(self) -> Iterator[tuple[int, str, str]]:
+        """The moments that stand in place of a time of day: now, and when all is done; of two that are close, now."""
         if self.now is not None:
-            at = self._along(self.now)
-            self._line(at, self.way.clock - 5, at, self.across + 3, "now")
-            self._clock(at, names.say("now"), "now")
+            yield self.now, "now", "now"
+        if self.finish is not None and (self.now is None or not self._is_near(self.finish, self.now)):
+            yield self.finish, "finish", "chart-done"
+
+    def _is_near(self, tick: float, other: float) -> bool:
+        return abs(self._along(tick) - self._along(other)) < NEAR[self.way.down]
 
     def _laid_out(self, rows: Sequence[ChartRow]) -> Iterator[tuple[ChartRow, float, float]]:
         sizes = [self.way.rows["nobody" if row.kind == "person" and not row.bars else row.kind] for row in rows]
@@ -115,10 +127,11 @@ class Drawn:
     def _times(self) -> None:
         step = next((step for step in (15, 30, 60, 120) if step * MINUTE * self.scale >= self.way.apart), 240)
         problem, zone = self.names.problem, self.names.zone
+        marked = [tick for tick, _, _ in self._marked()]
         moment = _next_full(problem.moment(self.span[0]).astimezone(zone), timedelta(minutes=step))
-        while (at := self._along((moment - problem.start) / TICK)) <= self.ends:
+        while (at := self._along(tick := (moment - problem.start) / TICK)) <= self.ends:
             self._line(at, self.way.clock - 3, at, self.across + 2, "hour")
-            if self.now is None or abs(at - self._along(self.now)) >= NEAR[self.way.down]:
+            if not any(self._is_near(tick, other) for other in marked):
                 self._clock(at, time_of_day(moment, zone), "clock")
             moment += timedelta(minutes=step)
 
