@@ -4,7 +4,7 @@ from collections.abc import Callable
 from typing import Any
 
 from runboard.floor.changing.runs import new_event
-from runboard.floor.letting_in.guest_rights import guest_person
+from runboard.floor.letting_in.guest_rights import guest_person, name_of
 from runboard.floor.letting_in.helper import TrayWork, with_bad, work_at
 from runboard.floor.pressing.access import GUEST
 from runboard.floor.pressing.taps import Sender, why_refused
@@ -26,6 +26,12 @@ def work_now(workshop: Workshop, run: str, tray: str) -> TrayWork | None:
         catch_up(workshop)
         work = work_at(workshop.ledger.state, run, tray)
         return work and with_bad(work, workshop.ledger.held)
+
+
+def who_has(workshop: Workshop, work: TrayWork) -> str:
+    """Who alone may begin the tray's step, by name; '' where anyone may."""
+    to = str(work.given.get("to", ""))
+    return name_of(workshop.ledger.state, workshop.book, to) or to
 
 
 def look_as_guest(workshop: Workshop, session: Session, tell: Tell) -> Record | None:

@@ -2,8 +2,7 @@
 
 from flask import Blueprint, Response, abort, request
 
-from runboard.floor.letting_in.guest_look import work_now
-from runboard.floor.letting_in.guest_rights import name_of
+from runboard.floor.letting_in.guest_look import who_has, work_now
 from runboard.floor.letting_in.guests import let_anyone
 from runboard.floor.letting_in.helper import TrayWork
 from runboard.floor.letting_in.print_cards import full_trays
@@ -34,7 +33,7 @@ def show(key: str, tray: str) -> Response:
         run=run,
         tray=tray,
         step=work.step,
-        given_to=_given_to(work),
+        given_to=who_has(workshop(), work),
         code=link.code,
         picture=drawn(address + link.path, link.code),
         typed_at=f"{address}/t",
@@ -53,9 +52,3 @@ def anyone(key: str, tray: str) -> Response:
 def _known(key: str, tray: str) -> TrayWork:
     work = work_now(workshop(), key, tray) if tray in known_run(key).trays else None
     return work or abort(404)
-
-
-def _given_to(work: TrayWork) -> str:
-    """Who alone may begin the tray's step; '' where anyone may."""
-    to = work.given.get("to", "")
-    return name_of(workshop().ledger.state, workshop().book, to) or to
