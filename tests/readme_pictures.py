@@ -58,6 +58,8 @@ def _screens(address: str) -> None:
 def _now(page: Page) -> None:
     expect(page.get_by_role("heading", level=1)).to_be_visible()
     expect(page.locator("footer.last")).to_be_visible()
+    expect(page.locator(".care .sign").first).to_be_visible()
+    page.wait_for_function("() => [...document.images].every((one) => one.complete && one.naturalWidth)")
 
 
 def _plan(page: Page) -> None:

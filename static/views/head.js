@@ -11,9 +11,9 @@ import { button } from "./sheet.js";
 export function header({ state, me, run }) {
   return html`
     <header class="run">
-      <div class="run-words"><b>${run?.name ?? state.shop?.name ?? ""}</b>${run ? doneWords(run, state.plan?.done?.[run.id]) : nothing}</div>
+      <div class="run-words"><b>${run?.name ?? state.shop?.name ?? ""}</b></div>
       ${youAre(state, me)}
-      ${run ? dueWords(run) : nothing}
+      ${run ? dueWords(run, state.plan?.done?.[run.id]) : nothing}
     </header>
     ${serverReached() ? nothing : html`<div class="notice" role="status"><p>${say("ui-no-server")}</p>${howItWorks()}</div>`}
     ${outboxTrouble() === "pair" ? html`<div class="notice" role="alert"><p>${say("ui-pair")}</p><a class="button full" href="/pair">${say("ui-pair-go")}</a></div>` : nothing}
@@ -34,10 +34,10 @@ function fullStorage() {
 // What people look for comes first: when it is done.
 function doneWords(run, planned) {
   const words = run.ready_at ? say("head-all-by", { by: run.ready_at }) : planned ? say("head-done", { at: planned }) : "";
-  return words ? html`<span>${words}</span>` : nothing;
+  return words ? html`<b>${words}</b>` : nothing;
 }
 
-function dueWords(run) {
+function dueWords(run, planned) {
   const open = (run.orders ?? []).filter((order) => (order.good ?? 0) < order.pieces);
   const dated = open.filter((order) => order.due);
   const late = dated.filter((order) => millis(order.due) <= now());
@@ -50,7 +50,8 @@ function dueWords(run) {
   if (total("pieces") !== run.wanted) parts.push(say("head-good", { good: run.good ?? 0, wanted: run.wanted ?? 0 }));
   if (late.length) parts.push(say("head-late", { who: list(late.map(lineWords)) }));
   if (lines.length) parts.push(say("head-due", { good: total("good"), pieces: total("pieces"), due: lines[0].due }));
-  return html`<p class="run-rest">${parts.join(" · ")}</p>`;
+  const done = doneWords(run, planned);
+  return html`<p class="run-rest">${done}${done !== nothing && parts.length ? " · " : ""}${parts.join(" · ")}</p>`;
 }
 
 function youAre(state, me) {
