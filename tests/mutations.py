@@ -68,7 +68,7 @@ MUTATIONS = (
     ),
     # colours and signs
     Mutation("static/tokens.css", "--soft: #57524a;", "--soft: #8f897d;", "soft text fades by day", "contrast"),
-    Mutation("static/tokens.css", "--touch: 56px;", "--touch: 44px;", "buttons shrink", "contrast"),
+    Mutation("static/tokens.css", "--touch: 3.5rem;", "--touch: 2.75rem;", "buttons shrink", "contrast"),
     Mutation(
         "static/signs/W004.svg", "M100 21 191 179H9z", "M100 21 191 189H9z", "a triangle is stretched", "signs"
     ),

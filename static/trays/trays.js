@@ -3,6 +3,7 @@
 import { html, nothing } from "../vendor/lit-html-3.3.3.js";
 import { ring, title } from "../alerts/alarm.js";
 import { alerts, more, titleOf } from "../alerts/alerts.js";
+import { hearButton, pressedLine } from "../alerts/pressed.js";
 import { offer } from "../door/later.js";
 import { openScreen, redraw } from "../door/screen.js";
 import { inOrder, openWords, say, stationName } from "../door/words.js";
@@ -26,7 +27,7 @@ function sceneOf(state, me) {
 
 const page = (scene) => html`
   <h1>${say("trays-h1")}</h1>
-  <div class="attention">${refusals()}${alerts(scene)}${more(scene)}</div>${toSettle(scene)}
+  <div class="attention">${refusals()}${pressedLine(scene)}${alerts(scene)}${more(scene)}</div>${toSettle(scene)}
   ${scene.run ? ofRun(scene) : html`<p class="empty">${say("trays-none")}</p><a class="button" href="/plan">${say("go-plan")}</a>`}
   ${foot()}${sheet(scene)}`;
 
@@ -77,6 +78,7 @@ function drawn(scene, isFirst) {
 function second(scene) {
   const due = alertsFor(scene);
   ring(scene, due);
+  hearButton(scene);
   title(due.length ? titleOf(scene.state, due[0]) : "");
 }
 

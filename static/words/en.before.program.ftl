@@ -99,10 +99,7 @@ program-feed-inches = { $feed } in/min
 program-drawing-path = The path from above, to scale
 program-drawing-lines = Solid lines are cuts, dots are holes, dashed lines are travel.
 program-drawing-places = The numbers show the order in which it first reaches its { $count } places.
-program-drawing-every = Only every { $every }{ $every ->
-    [2] nd
-   *[other] th
-  } is numbered, to keep the path visible.
+program-drawing-every = One place in { $every } is numbered, to keep the path visible.
 program-drawing-stock = The thin box is the stock.
 program-drawing-not-whole = There is too much to draw: some lines are left out.
 program-drawing-after = Travel between its places in a better order

@@ -24,7 +24,7 @@ friend-pdf-made = { $pages ->
     [one] Ready: one page.
    *[other] Ready: { $pages } pages.
   }
-friend-pdf-open = Open the PDF
+friend-pdf-open = Open PDF
 friend-pdf-making = Making the PDF…
 
 friend-code-title = Show it here

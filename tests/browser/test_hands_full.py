@@ -121,11 +121,15 @@ def test_open_pages_sound_when_a_button_at_a_station_is_pressed(phones: Phones, 
     ben.press("unloading started", run="r1", load="cut/1")
     expect(ann.page.get_by_text("unloading").first).to_be_visible()
     ann.forgets()
+    trays = phones.new()
+    trays.goto(f"{server.address}trays")
+    expect(trays.get_by_role("article").first).to_be_visible()
 
     told = urllib.request.Request(f"{server.address}buttons/cnc", b"", {"Authorization": f"Bearer {token}"})
     with urllib.request.urlopen(told, timeout=10) as answer:
         assert answer.status == 200
 
     expect(ann.page.get_by_role("status").filter(has_text="CNC: done, for Ben")).to_be_visible()
+    expect(trays.get_by_role("status").filter(has_text="CNC: done, for Ben")).to_be_visible()
     ann.page.wait_for_function("() => window.tones.length >= 2")
     assert [tone["pitch"] for tone in ann.tones[:2]] == [660, 880]

@@ -44,7 +44,7 @@ def test_a_drawing_says_what_is_to_be_seen() -> None:
 
     assert 'role="img" aria-label="The path from above, to scale"' in svg
     assert "<figcaption><b>The path from above, to scale.</b> Solid lines are cuts" in svg
-    assert "first comes to its 2 places" in svg
+    assert "first reaches its 2 places" in svg
     assert words(svg, "place") == ["1", "2"]
 
 
@@ -76,8 +76,8 @@ def test_a_better_order_is_drawn_beside_the_path_where_it_saves_something() -> N
 def test_many_places_have_only_some_numbers_and_it_is_said_which() -> None:
     (few, *_), (many, *_) = (drawn(program(*(square(40 * x, 0, 5) for x in range(count)))) for count in (3, 60))
 
-    assert sorted(words(few, "place")) == ["1", "2", "3"] and "Only every" not in few
-    (every,) = re.findall(r"Only every (\d+)(?:nd|th) has its number", many.partition("<figcaption>")[2])
+    assert sorted(words(few, "place")) == ["1", "2", "3"] and "One place in" not in few
+    (every,) = re.findall(r"One place in (\d+) is numbered", many.partition("<figcaption>")[2])
     shown = sorted(map(int, words(many, "place")))
     assert int(every) > 1
     assert all(number in (1, 60) or number % int(every) == 0 for number in shown)
