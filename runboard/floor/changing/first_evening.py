@@ -2,7 +2,7 @@
 run is open."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Any
 
 from runboard.floor.changing.shop_book import change_book
@@ -51,7 +51,7 @@ class FirstSteps:
 
     has_stations: bool
     has_people: bool
-    products: tuple[str, ...] = field(default=())
+    products: tuple[str, ...]
 
 
 def describe_shop(workshop: Workshop, said: FirstShop, seen: int) -> Book:

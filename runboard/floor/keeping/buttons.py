@@ -5,17 +5,14 @@ for a list, says no list for anybody, answers no alert and no reminder of care, 
 does nothing. A second press within five seconds takes the first back.
 """
 
-import secrets
 import uuid
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
-from itertools import takewhile
 from typing import Any
 
-from runboard.floor.keeping.signals import Ears
-from runboard.floor.letting_in.devices import digest_of, tidy_name
-from runboard.floor.letting_in.helper import is_open, list_of
+from runboard.floor.keeping.signals import Ears, make_sensor
+from runboard.floor.letting_in.helper import is_open, list_of, since
 from runboard.floor.planning.plans import latest
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.warm import catch_up
@@ -29,6 +26,7 @@ from runboard.run.log.ahead import after_all
 from runboard.run.log.event import write_moment
 from runboard.run.log.form import check_form
 from runboard.run.refusal import Refused
+from runboard.run.rules.rules import tray_to_show
 
 # A switch that bounces, or a message that a broker brings twice, is one press.
 BOUNCE = timedelta(milliseconds=500)
@@ -58,6 +56,7 @@ class _Hands:
     """Whose hands are at a load at the station."""
 
     person: str
+    station: str
     run: RunState
     load: Load
     step: Step
@@ -65,12 +64,7 @@ class _Hands:
 
 def make_button(ears: Ears, station: str, name: str) -> tuple[str, Sensor]:
     """(token, button) for one station. The token is kept nowhere, so it is shown once. Refused 'station unknown'."""
-    if ears.workshop.books.latest().station(station) is None:
-        raise Refused("station unknown", station=station)
-    token, now = secrets.token_urlsafe(24), ears.workshop.clock.now()
-    button = Sensor(secrets.token_hex(6), station, tidy_name(name) or "Button", digest_of(token), now, PRESSES)
-    ears.sensors.put(button)
-    return token, button
+    return make_sensor(ears, station, name, PRESSES)
 
 
 def press_button(ears: Ears, station: str) -> Pressed:
@@ -106,7 +100,7 @@ def _press(workshop: Workshop, station: str, last: Pressed | None, now: datetime
         _record(workshop, last.person, [{"kind": "event undone", "run": "", "body": {"event": last.press}}])
         return Pressed(station, now, "taken back", last.person)
     at = _hands_at(workshop, station)
-    first = _big(workshop, at, now)
+    first = _big(workshop, at)
     then = _next(workshop, at, now) if first["kind"] == "load done" else []
     try:
         press = _record(workshop, at.person, [first, *then])
@@ -135,40 +129,30 @@ def _hands_at(workshop: Workshop, station: str) -> _Hands:
     step = run.route_of(run.trays[next(iter(load.pieces))]).step(load.step)
     if step is None:
         raise Refused("button nothing", station=name)
-    return _Hands(key, run, load, step)
+    return _Hands(key, name, run, load, step)
 
 
-def _big(workshop: Workshop, at: _Hands, now: datetime) -> Draft:
+def _big(workshop: Workshop, at: _Hands) -> Draft:
     """What Now's big button would say first. Refused where it asks for a list or the lead's look, or where there is none."""
-    wanted, station = list_of(workshop.book, at.step), workshop.book.station(at.load.station)
-    name = station.name if station else at.load.station
+    wanted = list_of(workshop.book, at.step)
     if at.load.state == "loading" and not wanted:
         return _about(at.run, at.load) | {
             "kind": "machine started",
             "body": {"minutes": max(1, round(at.step.pass_.machine.total_seconds() / 60))},
         }
     if at.load.state == "loading" or (at.load.state == "working" and wanted and not _listed(workshop, at.load)):
-        raise Refused("button list", station=name)
+        raise Refused("button list", station=at.station)
     if at.load.state not in ("working", "unloading"):
-        raise Refused("button nothing", station=name)
-    if _is_to_be_shown(at):
-        raise Refused("button look", station=name)
+        raise Refused("button nothing", station=at.station)
+    if tray_to_show(at.run, at.load, at.person):
+        raise Refused("button look", station=at.station)
     return _about(at.run, at.load) | {"kind": "load done", "body": {}}
 
 
 def _listed(workshop: Workshop, load: Load) -> bool:
     """Whether its start list was said for this load by hand at a cutter, in full or once more."""
-    begun = load.started_at
-    since = takewhile(lambda event: begun is not None and event.moment >= begun, reversed(workshop.ledger.held))
-    return any(event.kind == "checklist ticked" and (event.run, event.load) == (load.run, load.id) for event in since)
-
-
-def _is_to_be_shown(at: _Hands) -> bool:
-    keys = [f"{at.load.step}|{tray}" for tray in at.load.pieces]
-    given = [(key, at.run.given.get(key, {})) for key in keys]
-    return any(
-        hand.get("look") and hand.get("to") == at.person and at.run.looks.get(key) != "pass" for key, hand in given
-    )
+    said = since(workshop.ledger.held, load.started_at)
+    return any(event.kind == "checklist ticked" and (event.run, event.load) == (load.run, load.id) for event in said)
 
 
 def _next(workshop: Workshop, at: _Hands, now: datetime) -> list[Draft]:

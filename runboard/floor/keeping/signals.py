@@ -15,11 +15,12 @@ from runboard.floor.letting_in.tries import Tries
 from runboard.floor.pressing.taps import record_events
 from runboard.floor.warm import catch_up
 from runboard.floor.workshop import KeptSettings, Workshop
-from runboard.run.calls.signals import MOST_WATTS, SIGNALS, Heard, Sensor, SensorReading, SignalLimits, hear
+from runboard.run.calls.signals import MOST_WATTS, PRESSES, SIGNALS, Heard, Sensor, SensorReading, SignalLimits, hear
 from runboard.run.refusal import Refused
 
 KEY = "signals"
 MOST_SECONDS = 3600
+_UNNAMED = {SIGNALS: "Sensor", PRESSES: "Button"}
 
 
 class Sensors(Protocol):
@@ -44,11 +45,12 @@ class Ears:
     lock: threading.Lock = field(default_factory=threading.Lock)
 
 
-def make_sensor(ears: Ears, station: str, name: str) -> tuple[str, Sensor]:
-    """(token, sensor) for one station. The token is kept nowhere, so it is shown once. Refused 'station unknown'."""
+def make_sensor(ears: Ears, station: str, name: str, does: str = SIGNALS) -> tuple[str, Sensor]:
+    """(token, sensor) for one station, or with ``does`` a button. The token is kept nowhere, so it is shown once. Refused
+    'station unknown'."""
     _known(ears.workshop, station)
     token, now = secrets.token_urlsafe(24), ears.workshop.clock.now()
-    sensor = Sensor(secrets.token_hex(6), station, tidy_name(name) or "Sensor", digest_of(token), now)
+    sensor = Sensor(secrets.token_hex(6), station, tidy_name(name) or _UNNAMED[does], digest_of(token), now, does)
     ears.sensors.put(sensor)
     return token, sensor
 

@@ -113,16 +113,20 @@ def with_bad(work: TrayWork, held: Sequence[Event]) -> TrayWork:
     begun = work.load.started_at if work.load is not None else None
     if work.step is None or begun is None:
         return work
-    since = takewhile(lambda event: event.moment >= begun, reversed(held))
     said = [
         str(event.get("note") or "")
-        for event in since
+        for event in since(held, begun)
         if event.kind == "lead called"
         and (event.run, event.tray, event.operation) == (work.run.id, work.tray.id, work.step.key)
         and event.get("why") == "bad piece"
     ]
     counted = sum(work.tray.counts.get(work.step.key, {}).get(work.load_id, (0, 0)))
     return replace(work, bad=tuple(reversed(said))[: max(0, work.pieces - counted)])
+
+
+def since(held: Sequence[Event], begun: datetime | None) -> Iterator[Event]:
+    """The events that hold from a moment on, the latest first; none without one."""
+    return takewhile(lambda event: begun is not None and event.moment >= begun, reversed(held))
 
 
 def is_open(load: Load) -> bool:

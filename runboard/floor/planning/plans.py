@@ -70,8 +70,10 @@ class Planned:
     @cached_property
     def done(self) -> Mapping[str, int]:
         """The tick at which each run is done in it."""
-        runs = {block.run for block in self.answer.problem.blocks} if self.plan is not None else set()
-        return {run: finish_of(self.answer.problem, self.plan, run) for run in runs if self.plan is not None}
+        if self.plan is None:
+            return {}
+        problem = self.answer.problem
+        return {run: finish_of(problem, self.plan, run) for run in {block.run for block in problem.blocks}}
 
     def is_older(self, workshop: Workshop) -> bool:
         """Whether the log or the book went on since."""

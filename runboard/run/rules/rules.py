@@ -8,7 +8,7 @@ from runboard.run.fold.draft import Draft
 from runboard.run.fold.names import pieces_wanted, step_of
 from runboard.run.fold.pieces import is_begun
 from runboard.run.fold.route import Step
-from runboard.run.fold.state import Load
+from runboard.run.fold.state import Load, RunState
 from runboard.run.fold.table import find_row, kinds_of, load_at_hand
 from runboard.run.log.event import Event
 from runboard.run.refusal import Refused
@@ -184,11 +184,17 @@ def must_be_shown(station: Station, step: Step | None = None) -> bool:
 
 def looked_at(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
     """Where the lead asked to see a helper's first piece, the rest waits for that look."""
-    run = draft.run(event.run)
+    if tray := tray_to_show(draft.run(event.run), load, event.person):
+        raise Refused("look first", step=step.name if step else load.step, tray=tray)
+
+
+def tray_to_show(run: RunState, load: Load, person: str) -> str:
+    """The first tray of a load whose first piece the lead wants to see from that person, and has not passed; '' for none."""
     for tray in load.pieces:
         given = run.given.get(f"{load.step}|{tray}")
-        if given and given["look"] and given["to"] == event.person and run.looks.get(f"{load.step}|{tray}") != "pass":
-            raise Refused("look first", step=step.name if step else load.step, tray=tray)
+        if given and given["look"] and given["to"] == person and run.looks.get(f"{load.step}|{tray}") != "pass":
+            return tray
+    return ""
 
 
 def hands_near(draft: Draft, event: Event, load: Load, step: Step | None) -> None:
