@@ -87,7 +87,7 @@ def test_going_on_before_a_wait_is_over_says_what_it_means_and_is_noted_as_early
     phone.locator("summary", has_text="Oil: drying").click()
     phone.get_by_role("button", name="Carry on now, before it's dry").click()
     expect(phone.get_by_role("dialog")).to_contain_text("Dry to the touch is not cured.")
-    phone.get_by_role("button", name="Start early anyway:  Hooks, tray 1").click()
+    phone.get_by_role("button", name="Start early anyway: Hooks, tray 1").click()
 
     expect(phone.get_by_role("heading", level=1)).to_contain_text("Hooks")
     expect(phone.get_by_text("sent", exact=True)).to_be_visible()
@@ -96,12 +96,17 @@ def test_going_on_before_a_wait_is_over_says_what_it_means_and_is_noted_as_early
     assert run["trays"]["1"]["rests"]["oil"]["early"] is True
 
 
-def test_a_count_at_the_end_keeps_the_reasons_that_were_said_before(
-    ann: Phone, phone: Page, server: Served, data: Path
-) -> None:
+def lays_a_cracked_piece_aside(ann: Phone) -> None:
+    """Ann cleans tray 1 up, and has counted one piece of it as scrap."""
     ann.press("load started", run="r1", load="clean/1")
     said = {"good": 4, "scrap": [{"pieces": 1, "why": "crack", "positions": [3]}]}
     ann.press("pieces counted", said, run="r1", tray="1", operation="clean", load="clean/1")
+
+
+def test_a_count_at_the_end_keeps_the_reasons_that_were_said_before(
+    ann: Phone, phone: Page, server: Served, data: Path
+) -> None:
+    lays_a_cracked_piece_aside(ann)
     opened(phone, server)
     phone.get_by_text("Some bad, or finished earlier").click()
     phone.get_by_role("button", name="Done, some bad").click()
@@ -121,9 +126,7 @@ def test_a_count_at_the_end_keeps_the_reasons_that_were_said_before(
 def test_a_count_put_right_presets_no_reason_and_keeps_what_was_said(
     ann: Phone, phone: Page, server: Served, data: Path
 ) -> None:
-    ann.press("load started", run="r1", load="clean/1")
-    said = {"good": 4, "scrap": [{"pieces": 1, "why": "crack", "positions": [3]}]}
-    ann.press("pieces counted", said, run="r1", tray="1", operation="clean", load="clean/1")
+    lays_a_cracked_piece_aside(ann)
     opened(phone, server)
     phone.goto(f"{server.address}trays")
     tray = phone.get_by_role("article").filter(has=phone.get_by_role("heading", name="tray 1", exact=True))

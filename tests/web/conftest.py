@@ -10,6 +10,8 @@ from flask.testing import FlaskClient
 
 from runboard.app import build
 from runboard.demo.book import demo_book
+from runboard.floor.changing.runs import Wish, open_run
+from runboard.floor.letting_in.devices import make_code, pair
 from runboard.floor.looking import review as looking
 from runboard.floor.workshop import Workshop
 from runboard.house import House, Settings
@@ -50,6 +52,20 @@ def small_shop(house: House) -> None:
 @pytest.fixture
 def client(house: House) -> FlaskClient:
     return house.app.test_client()
+
+
+@pytest.fixture
+def crew(tmp_path: Path, clock: HandClock) -> Iterator[FlaskClient]:
+    """Ben's phone, crew's, in a shop where everybody has to pair and a run of three trays is open."""
+    built = build(Settings(tmp_path / "paired", clock))
+    built.workshop.books.save(scenario.shop(), START)
+    open_run(built.workshop, Wish("rail", [{"line": "1", "pieces": 15}], start=15), "ann")
+    client = built.app.test_client()
+    code, _ = make_code(built.door, "crew")
+    token, _session = pair(built.door, code, "Ben's phone", "127.0.0.1")
+    client.set_cookie("runboard", token)
+    yield client
+    built.close()
 
 
 @pytest.fixture

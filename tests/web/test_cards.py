@@ -16,7 +16,6 @@ from werkzeug.test import TestResponse
 from runboard.app import build
 from runboard.cards.pdf import PACKAGES, NoPango
 from runboard.floor.changing.runs import Wish, new_event, open_run
-from runboard.floor.letting_in.devices import make_code, pair
 from runboard.floor.letting_in.travellers import read_keys, tray_of_token
 from runboard.floor.pressing.taps import record_events
 from runboard.house import House, Settings
@@ -232,18 +231,9 @@ def test_the_run_leads_to_its_cards(client: FlaskClient) -> None:
     assert 'href="/plan/runs/r1/paper"' in text
 
 
-def test_crew_may_look_and_not_print(tmp_path: Path, clock: HandClock) -> None:
-    built = build(Settings(tmp_path / "paired", clock))
-    built.workshop.books.save(scenario.shop(), START)
-    open_run(built.workshop, Wish("rail", [{"line": "1", "pieces": 15}], start=15), "ann")
-    client = built.app.test_client()
-    code, _ = make_code(built.door, "crew")
-    token, _session = pair(built.door, code, "Ben's phone", "127.0.0.1")
-    client.set_cookie("runboard", token)
-
-    assert "Only a lead's phone can print cards." in client.get(PAGE).text
-    assert client.post(PAGE, data={"how": "pdf"}).status_code == 403
-    built.close()
+def test_crew_may_look_and_not_print(crew: FlaskClient) -> None:
+    assert "Only a lead's phone can print cards." in crew.get(PAGE).text
+    assert crew.post(PAGE, data={"how": "pdf"}).status_code == 403
 
 
 def test_nothing_is_left_when_the_server_is_put_down(tmp_path: Path, clock: HandClock) -> None:

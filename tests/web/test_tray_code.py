@@ -1,19 +1,16 @@
 """A tray's code on the lead's phone opens its tray though nothing was printed, and only a lead is shown it."""
 
 import re
-from pathlib import Path
 
 import pytest
 from flask.testing import FlaskClient
 
-from runboard.app import build
 from runboard.floor.changing.runs import Wish, new_event, open_run
-from runboard.floor.letting_in.devices import make_code, pair
 from runboard.floor.letting_in.travellers import read_keys, traveller_link, tray_of_code
 from runboard.floor.pressing.taps import record_events
-from runboard.house import House, Settings
+from runboard.house import House
 from tests import scenario
-from tests.conftest import START, HandClock
+from tests.conftest import START
 from tests.web.test_shop_pages import words
 
 TRAYS = [("r1", key) for key in ("1", "2", "3")]
@@ -63,20 +60,11 @@ def test_a_run_that_is_over_shows_no_code(client: FlaskClient, house: House) -> 
     assert "tray-letters" not in text
 
 
-def test_crew_is_not_shown_it(tmp_path: Path, clock: HandClock) -> None:
-    built = build(Settings(tmp_path / "paired", clock))
-    built.workshop.books.save(scenario.shop(), START)
-    open_run(built.workshop, Wish("rail", [{"line": "1", "pieces": 15}], start=15), "ann")
-    client = built.app.test_client()
-    code, _ = make_code(built.door, "crew")
-    token, _session = pair(built.door, code, "Ben's phone", "127.0.0.1")
-    client.set_cookie("runboard", token)
-
-    answers = [client.get(path).status_code for path in ("/plan/runs/r1/trays/2/code", "/plan/runs/r1/codes")]
+def test_crew_is_not_shown_it(crew: FlaskClient) -> None:
+    answers = [crew.get(path).status_code for path in ("/plan/runs/r1/trays/2/code", "/plan/runs/r1/codes")]
 
     assert answers == [403, 403]
-    assert "/plan/runs/r1/codes" not in client.get("/plan/runs/r1").text
-    built.close()
+    assert "/plan/runs/r1/codes" not in crew.get("/plan/runs/r1").text
 
 
 # What would keep the friend from it
