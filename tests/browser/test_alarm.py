@@ -40,8 +40,8 @@ PLAIN_TITLE = re.compile(r"^Now · runboard$")
 class Listener:
     """Somebody with Now open and its sound turned on."""
 
-    def __init__(self, phones: Phones, server: Served, person: str) -> None:
-        self.page = phones.new(init_script=SPY)
+    def __init__(self, phones: Phones, server: Served, person: str, script: str = "") -> None:
+        self.page = phones.new(init_script=SPY + script)
         self.page.goto(server.address)
         self.page.get_by_role("button", name=person, exact=True).click()
         self.page.get_by_role("button", name="Turn on sound").click()

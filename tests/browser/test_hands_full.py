@@ -8,7 +8,7 @@ from playwright.sync_api import expect
 
 from runboard.floor.keeping.buttons import make_button
 from tests.browser.conftest import Phones
-from tests.browser.test_alarm import SPY, Listener
+from tests.browser.test_alarm import Listener
 from tests.phone import Phone
 from tests.serving import Here
 
@@ -29,11 +29,7 @@ class Speaker(Listener):
     """Somebody with Now open, whose phone has a voice."""
 
     def __init__(self, phones: Phones, server: Here, person: str, voices: str = VOICES) -> None:
-        self.page = phones.new(init_script=SPY + voices)
-        self.page.goto(server.address)
-        self.page.get_by_role("button", name=person, exact=True).click()
-        self.page.get_by_role("button", name="Turn on sound").click()
-        expect(self.page.get_by_role("button", name="Turn on sound")).to_be_hidden()
+        super().__init__(phones, server, person, voices)
 
     @property
     def said(self) -> list[str]:
