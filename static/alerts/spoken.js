@@ -37,7 +37,7 @@ export function speakOf({ state, me }, due, doing) {
   told = new Set(ids);
   if (!isSpoken()) return;
   const volume = isSoft(state, me) ? LOW : 1;
-  for (const alert of fresh) speak(titleOf(state, alert).split(" · ")[0], volume);
+  for (const alert of fresh) speak(titleOf(state, alert), volume);
   speakNext(doing, volume);
 }
 

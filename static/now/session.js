@@ -42,6 +42,7 @@ function ends(state) {
 }
 
 function choices(use, state) {
+  const offered = ends(state);
   const other = (event) => {
     event.preventDefault();
     const hhmm = new FormData(event.target).get("until");
@@ -51,9 +52,9 @@ function choices(use, state) {
   };
   return html`<div class="choices even">
       ${[1, 2].map((hours) => button(say("session-hours", { hours }), () => use(isoIn(60 * hours))))}
-      ${ends(state).filter(({ isUsual }) => !isUsual).map(({ ms }) => html`<button type="button" aria-label=${say("session-until", { until: timeOfDay(ms) })} @click=${() => use(new Date(ms).toISOString())}>${timeOfDay(ms)}</button>`)}
+      ${offered.filter(({ isUsual }) => !isUsual).map(({ ms }) => html`<button type="button" aria-label=${say("session-until", { until: timeOfDay(ms) })} @click=${() => use(new Date(ms).toISOString())}>${timeOfDay(ms)}</button>`)}
     </div>
-    ${ends(state).filter(({ isUsual }) => isUsual).map(({ ms }) => button(say("session-usual", { until: timeOfDay(ms) }), () => use(new Date(ms).toISOString()), "full spaced"))}
+    ${offered.filter(({ isUsual }) => isUsual).map(({ ms }) => button(say("session-usual", { until: timeOfDay(ms) }), () => use(new Date(ms).toISOString()), "full spaced"))}
     <details><summary>${say("session-other")}</summary>
       <form class="inline" @submit=${other}><label>${say("session-until-label")}<input type="time" name="until" required></label><button>${say("ui-ok")}</button></form></details>`;
 }
